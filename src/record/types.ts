@@ -1,0 +1,195 @@
+// The record: acts as they are kept, and the state that folding them gives.
+
+import type { Pack, Thing } from '../pack/types.ts';
+
+export type Stream = { readonly kind: 'job' | 'machine' | 'vessel'; readonly id: string };
+
+/** Device time with the offset in force; shown, never trusted. */
+export type DeviceTime = { readonly utc: string; readonly offsetMinutes: number };
+
+/**
+ * One entry of the record. `hash` is SHA-256 of the RFC 8785 bytes of the act without `hash` and
+ * `signature`; `(vessel, hash)` is its key. `parents` are all heads of the vessel that the device
+ * had seen. `proved` stays false while names are chosen without proof.
+ */
+export type Act = {
+  readonly vessel: string;
+  readonly stream: Stream;
+  readonly kind: string;
+  readonly version: 1;
+  readonly by: string;
+  readonly proved: boolean;
+  readonly device: string;
+  readonly deviceSeq: number;
+  readonly parents: readonly string[];
+  readonly at: DeviceTime;
+  readonly body: ActBody;
+  readonly hash: string;
+  readonly signature?: string;
+};
+
+export type Json =
+  | string
+  | number
+  | boolean
+  | null
+  | readonly Json[]
+  | { readonly [key: string]: Json };
+
+/** A body is plain JSON; `kinds.ts` holds the zod shape of each kind's body. */
+export type ActBody = { readonly [key: string]: Json };
+
+export type Draft = Pick<Act, 'stream' | 'kind' | 'by' | 'body'>;
+
+/** One thing undone and not yet made good. Derived by the fold; there is no table of check boxes. */
+export type Entry = {
+  readonly thing: Thing;
+  /** In words: `Pump mounting: 6 nuts off`. */
+  readonly what: string;
+  readonly place: string | null;
+  readonly kind:
+    | 'joint'
+    | 'part'
+    | 'item'
+    | 'old seal'
+    | 'new seal'
+    | 'loose part'
+    | 'closure'
+    | 'tag'
+    | 'drain'
+    | 'temporary'
+    | 'proof';
+  readonly openedBy: string;
+  readonly closedBy: readonly string[];
+  readonly open: boolean;
+  /** For a joint: round → hole labels recorded so far. */
+  readonly tally?: Readonly<Record<string, readonly string[]>>;
+};
+
+export type Finding = {
+  readonly id: string;
+  readonly kind:
+    | 'found'
+    | 'could not'
+    | 'out of order'
+    | 'made good without being undone'
+    | 'at the same time'
+    | 'count differs'
+    | 'closed with entries open'
+    | 'after closing'
+    | 'two amendments'
+    | 'proof failed';
+  readonly thing: Thing;
+  readonly what: string;
+  readonly act: string;
+  /** Findings a person raised need an owner and a decision before closing. */
+  readonly needsDecision: boolean;
+  readonly decision: { readonly by: string; readonly owner: string; readonly what: string } | null;
+};
+
+export type Deviation = {
+  readonly act: string;
+  readonly thing: Thing;
+  readonly by: string;
+  readonly reason: string;
+  readonly limits: string;
+};
+
+export type JobState = {
+  readonly id: string;
+  readonly title: string;
+  readonly machine: string;
+  readonly target: string;
+  readonly startedBy: string;
+  readonly startedAt: DeviceTime;
+  readonly packs: readonly string[];
+  /** Null while two amendments stand side by side undecided. */
+  readonly packInForce: string | null;
+  readonly stage: 'Pack' | 'Work' | 'Proof' | 'Record';
+  readonly entries: readonly Entry[];
+  readonly openCount: number;
+  /** Step id → hash of the act that reported it. */
+  readonly done: Readonly<Record<string, string>>;
+  readonly findings: readonly Finding[];
+  readonly deviations: readonly Deviation[];
+  readonly isolation: {
+    readonly shut: readonly string[];
+    readonly tagged: readonly string[];
+    readonly provedAt: readonly string[];
+    /** True when every typed closure is shut and tagged and flow was seen to run and die away. */
+    readonly proved: boolean;
+    readonly why: string;
+  };
+  /** True after `people-clear` and until anything is undone or opened again. */
+  readonly clear: boolean;
+  readonly readings: readonly {
+    readonly act: string;
+    readonly thing: Thing;
+    readonly name: string;
+    readonly value: number | string;
+    readonly unit: string;
+  }[];
+  readonly verdict: 'pass' | 'fail' | 'cannot tell' | `passed up to ${string}` | null;
+  readonly followUps: readonly {
+    readonly id: string;
+    readonly after: string;
+    readonly what: string;
+    readonly owner: string | null;
+    readonly doneBy: string | null;
+  }[];
+  readonly photos: readonly { readonly act: string; readonly thing: Thing; readonly hash: string }[];
+  readonly items: readonly {
+    readonly act: string;
+    readonly part: string;
+    readonly way: 'out' | 'in';
+    readonly serial: string;
+    readonly hours: number | null;
+  }[];
+  readonly closed: {
+    readonly act: string;
+    readonly by: string;
+    readonly at: DeviceTime;
+    readonly deviations: number;
+  } | null;
+};
+
+export type State = {
+  readonly vessel: string;
+  readonly heads: readonly string[];
+  readonly jobs: Readonly<Record<string, JobState>>;
+  readonly watch: { readonly name: string; readonly at: DeviceTime } | null;
+  readonly sailings: readonly { readonly at: string; readonly where: string; readonly act: string }[];
+  readonly people: readonly string[];
+  readonly machines: Readonly<Record<string, MachineState>>;
+  /** Acts kept but not folded because an ancestor is missing. */
+  readonly waiting: readonly string[];
+  /** Acts of a kind or version this program does not know: kept and shown as unknown. */
+  readonly unknown: readonly string[];
+};
+
+export type MachineState = {
+  readonly hours: readonly { readonly at: string; readonly hours: number }[];
+  readonly done: readonly {
+    readonly target: string;
+    readonly does: string;
+    readonly at: string;
+    readonly hours: number | null;
+    readonly job: string | null;
+  }[];
+  readonly openLimits: readonly { readonly what: string; readonly owner: string; readonly act: string }[];
+  readonly followUps: readonly {
+    readonly id: string;
+    readonly what: string;
+    readonly owner: string;
+    readonly doneBy: string | null;
+  }[];
+};
+
+/** Why an act may not be recorded now; the two stops and closing are refused here, in the core. */
+export type Refusal = {
+  readonly stop: 'isolation not proved' | 'someone not clear' | 'not closed' | 'bad act';
+  readonly why: string;
+  readonly open: readonly string[];
+};
+
+export type Folding = { readonly acts: readonly Act[]; readonly packs: readonly Pack[] };
