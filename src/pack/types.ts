@@ -101,6 +101,8 @@ export type Step = {
   readonly values: readonly ShownValue[];
   readonly cautions: readonly Caution[];
   readonly asks: readonly Ask[];
+  /** Fields the act's body carries besides what is asked, such as a tag's closure and station. */
+  readonly fixed: Readonly<Record<string, string | number>>;
   readonly minutes: number | null;
   readonly hands: number;
   /** The two stops that have no way past. */
