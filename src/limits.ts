@@ -1,7 +1,7 @@
 // Every stated bound of the program, in one place, so that none is hidden in a loop.
 
 export const limits = {
-  quantity: { expressionLength: 4_000 },
+  quantity: { expressionDepth: 100, expressionLength: 4_000, textLength: 100 },
   plant: { fileBytes: 2_000_000, files: 500, problems: 500, suggestions: 3 },
   removal: {
     unknownMinutes: 15,

@@ -36,7 +36,8 @@ export const CAUTIONS = {
   rotation: {
     sign: 'W018',
     text: 'Rotation: the machine may turn or start by itself.',
-    verify: 'starting, turning gear and automatic start cut off; everyone clear, called and answered',
+    verify:
+      'starting, turning gear and automatic start cut off; everyone clear, called and answered',
   },
   'confined space': {
     sign: 'W041',
