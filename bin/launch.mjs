@@ -148,7 +148,7 @@ const childEnv = (extra = {}) => ({
 });
 const quiet = ['--disable-warning=ExperimentalWarning'];
 
-/** Runs a script to its end; standard output goes to standard error unless `stdio` says otherwise. */
+/** Runs a script to its end; its output goes to standard error unless `stdio` says otherwise. */
 function runToEnd(script, args, { env = {}, stdio = ['ignore', 2, 2] } = {}) {
   const command = [...quiet, at(...script), ...args];
   const done = spawnSync(node24(), command, { cwd: root, env: childEnv(env), stdio });
@@ -240,7 +240,7 @@ const checks = [
   ['types', ['node_modules', 'typescript', 'bin', 'tsc'], ['--noEmit', '-p', '.']],
 ];
 
-/** What vitest's JSON report says: a file that could not run, or an error outside a test, failed. */
+/** Sums vitest's report: a file that could not run, or an error outside a test, has failed. */
 export function sumReport(report, exitCode) {
   const files = report?.testResults ?? [];
   const broken = files.filter((f) => f.status === 'failed' && f.assertionResults.length === 0);
@@ -263,7 +263,7 @@ function runVitest(args, env) {
   return { report, exitCode, ...sumReport(report, exitCode) };
 }
 
-/** Figures that tests hand over in `task.meta.measured`, with the date and the commit they hold for. */
+/** Writes the figures that tests hand over in `task.meta.measured`, with date and commit. */
 function writeMeasured(report) {
   const git = spawnSync('git', ['rev-parse', '--short', 'HEAD'], { cwd: root, encoding: 'utf8' });
   const rows = (report?.testResults ?? []).flatMap((file) =>

@@ -1,4 +1,4 @@
-// The evaluator of workings: arithmetic as on paper, and a working that does not come out is caught.
+// The evaluator of workings: arithmetic as on paper; what does not come out is caught.
 
 import fc from 'fast-check';
 import { expect, test } from 'vitest';

@@ -8,7 +8,7 @@ type Cursor = { readonly tokens: readonly Token[]; at: number; depth: number };
 export type Symbols = ReadonlyMap<string, number>;
 
 const TOKEN =
-  /\s*(?:(\d+\.?\d*(?:[eE][+-]?\d+)?|\.\d+(?:[eE][+-]?\d+)?)|([\p{L}_][\p{L}\p{N}_']*)|([-+*/^(),]))/uy;
+  /\s*(?:((?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)|([\p{L}_][\p{L}\p{N}_']*)|([-+*/^(),]))/uy;
 
 const functions: Readonly<Record<string, (...args: number[]) => number>> = {
   sqrt: Math.sqrt,

@@ -1,4 +1,4 @@
-// What people type as a figure: read, kept as typed, refused with a reason, printed with few digits.
+// What people type as a figure: read, kept as typed, refused with a reason, printed short.
 
 import { describe, expect, test } from 'vitest';
 import { formatNumber, formatQuantity, readQuantity } from './quantity.ts';

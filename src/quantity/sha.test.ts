@@ -6,7 +6,7 @@ import { expect, test } from 'vitest';
 import { canonicalBytes, canonicalText, hashOf, sha256Hex } from './sha.ts';
 
 // A. Rundgren, B. Jordan, S. Erdtman: RFC 8785, JSON Canonicalization Scheme (JCS), June 2020.
-// Obtained through public transcriptions of its text (several, agreeing), not from the editor's site.
+// Obtained through several agreeing public transcriptions of its text, not from the editor's site.
 
 const SAMPLE = String.raw`{
   "numbers": [333333333.33333329, 1E30, 4.50,

@@ -6,6 +6,5 @@ declare module '@lhncbc/ucum-lhc' {
     convertUnitTo(from: string, value: number, to: string): Conversion;
     validateUnitString(code: string): { readonly status: string };
   };
-  const ucum: { readonly UcumLhcUtils: { getInstance(): Utils } };
-  export default ucum;
+  export const UcumLhcUtils: { getInstance(): Utils };
 }
