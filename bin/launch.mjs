@@ -183,14 +183,13 @@ function* filesUnder(folder) {
   }
 }
 
+const notInApp = /\.test\.tsx?$|^src.(?:archive|cli|exchange|paper|server|testing)\b/;
+
 function appHash() {
-  const named = ['index.html', 'vite.config.ts', 'package-lock.json'].map((name) => at(name));
-  const folders = [at('src'), at('public')].filter((folder) => existsSync(folder));
-  const files = folders.flatMap((folder) => [...filesUnder(folder)]);
-  const used = [...named, ...files].filter(
-    (path) => existsSync(path) && !/\.test\.tsx?$/.test(path),
-  );
-  return sha256(...used.sort().flatMap((path) => [path.slice(root.length), readFileSync(path)]));
+  const named = ['vite.config.ts', 'package-lock.json'].map((name) => at(name));
+  const files = [...named, ...filesUnder(at('src'))].map((path) => path.slice(root.length + 1));
+  const used = files.filter((path) => existsSync(at(path)) && !notInApp.test(path)).sort();
+  return sha256(...used.flatMap((path) => [path, readFileSync(at(path))]));
 }
 
 /** Builds the app unless what it is made of has not changed since; true when it stands ready. */
