@@ -45,12 +45,24 @@ const readOr = (path, other) => {
   }
 };
 const stampFile = () => at('node_modules', '.boxup-stamp');
+const stamp = () => writeFileSync(stampFile(), `${wantedStamp()}\n`);
 const installed = () => readOr(stampFile(), '') === wantedStamp();
+
+/** Whoever has run npm themselves need not do it again: npm notes what it put there. */
+function installedByHand() {
+  const packages = (...path) => JSON.parse(readOr(at(...path), '{}')).packages ?? {};
+  const wanted = packages('package-lock.json');
+  const there = packages('node_modules', '.package-lock.json');
+  const same = (name) => wanted[name] && there[name]?.integrity === wanted[name].integrity;
+  const needed = Object.keys(wanted).filter((name) => name !== '' && !wanted[name].optional);
+  return Object.keys(there).length > 0 && [...needed, ...Object.keys(there)].every(same);
+}
 
 function install() {
   if (installed()) return;
   underLock('install', () => {
     if (installed()) return;
+    if (installedByHand()) return stamp();
     say('installing the packages of package-lock.json …');
     const npm = process.env.npm_execpath;
     const [command, first] = npm?.endsWith('.js') ? [process.execPath, [npm]] : ['npm', []];
@@ -62,7 +74,7 @@ function install() {
     if (done.error)
       throw new Stop(`npm is needed to install the packages (${done.error.message}).`);
     if (done.status !== 0) throw new Stop('npm ci failed; its own words stand above.');
-    writeFileSync(stampFile(), `${wantedStamp()}\n`);
+    stamp();
   });
 }
 
