@@ -1,3 +1,5 @@
+// Which files are tests, and the clock they run under.
+
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({

@@ -24,6 +24,7 @@ const root = resolve(dirname(fileURLToPath(import.meta.url)), '..');
 const at = (...parts) => join(root, ...parts);
 const leastNode = 24;
 const lockWaitMs = 30 * 60_000;
+const longTestMs = 6 * 3_600_000;
 const say = (text) => process.stderr.write(`boxup: ${text}\n`);
 
 class Stop extends Error {}
@@ -174,7 +175,9 @@ function handOver(args) {
     env: childEnv(),
   });
   const signals = ['SIGINT', 'SIGTERM', 'SIGHUP'];
-  for (const signal of signals) process.on(signal, () => child.kill(signal));
+  // At a terminal Ctrl-C reaches the child by itself; a second one would cut its tidying short.
+  const forwards = (signal) => signal !== 'SIGINT' || !process.stdin.isTTY;
+  for (const signal of signals) process.on(signal, () => forwards(signal) && child.kill(signal));
   child.on('error', (error) => {
     say(error.message);
     process.exitCode = 2;
@@ -280,7 +283,8 @@ function writeMeasured(report) {
   const rows = (report?.testResults ?? []).flatMap((file) =>
     file.assertionResults
       .filter((test) => test.meta?.measured !== undefined)
-      .map((test) => `| ${test.fullName} | ${test.status} | ${test.meta.measured} |`),
+      .map((test) => [test.fullName, test.status, String(test.meta.measured)])
+      .map((cells) => `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`),
   );
   const head = [
     '# Measured',
@@ -310,7 +314,7 @@ function test(args, long) {
   }
   count('build of the app', build());
   const env = { NODE_ENV: 'test', TZ: 'UTC', ...(long ? { LONG: '1' } : {}) };
-  const tests = runVitest(args, env);
+  const tests = runVitest(long ? [...args, `--testTimeout=${longTestMs}`] : args, env);
   if (long) writeMeasured(tests.report);
   if (tests.skipped > 0) process.stdout.write(`${tests.skipped} skipped\n`);
   process.stdout.write(`${passed + tests.passed} passed, ${failed + tests.failed} failed\n`);

@@ -63,7 +63,7 @@ export const CAUTIONS = {
 
 export type Hazard = keyof typeof CAUTIONS;
 
-/** A caution as it stands at a step; `verify` is what a competent person must see for themselves. */
+/** A caution as it stands at a step; `verify` is what a competent person must see. */
 export type Caution = {
   readonly hazard: Hazard;
   readonly sign: string;
