@@ -100,6 +100,13 @@ export type JobState = {
   readonly title: string;
   readonly machine: string;
   readonly target: string;
+  readonly does: string;
+  readonly why: string;
+  readonly hands: readonly string[];
+  /** Who stands for the work that a competent person must verify, where one was named. */
+  readonly competent: string | null;
+  /** The act that began it; a job is closed, never corrected away. */
+  readonly startAct: string;
   readonly startedBy: string;
   readonly startedAt: DeviceTime;
   readonly packs: readonly string[];
@@ -137,7 +144,17 @@ export type JobState = {
     readonly owner: string | null;
     readonly doneBy: string | null;
   }[];
-  readonly photos: readonly { readonly act: string; readonly thing: Thing; readonly hash: string }[];
+  readonly photos: readonly {
+    readonly act: string;
+    readonly thing: Thing;
+    readonly hash: string;
+  }[];
+  readonly notes: readonly {
+    readonly act: string;
+    readonly by: string;
+    readonly thing: Thing;
+    readonly text: string;
+  }[];
   readonly items: readonly {
     readonly act: string;
     readonly part: string;
@@ -158,7 +175,11 @@ export type State = {
   readonly heads: readonly string[];
   readonly jobs: Readonly<Record<string, JobState>>;
   readonly watch: { readonly name: string; readonly at: DeviceTime } | null;
-  readonly sailings: readonly { readonly at: string; readonly where: string; readonly act: string }[];
+  readonly sailings: readonly {
+    readonly at: string;
+    readonly where: string;
+    readonly act: string;
+  }[];
   readonly people: readonly string[];
   readonly machines: Readonly<Record<string, MachineState>>;
   /** Acts kept but not folded because an ancestor is missing. */
@@ -176,7 +197,11 @@ export type MachineState = {
     readonly hours: number | null;
     readonly job: string | null;
   }[];
-  readonly openLimits: readonly { readonly what: string; readonly owner: string; readonly act: string }[];
+  readonly openLimits: readonly {
+    readonly what: string;
+    readonly owner: string;
+    readonly act: string;
+  }[];
   readonly followUps: readonly {
     readonly id: string;
     readonly what: string;

@@ -1,0 +1,126 @@
+// The shape of each act's body: checked at the border, so that the fold can trust what it reads.
+
+import { z } from 'zod';
+
+const name = z.string().trim().min(1).max(200);
+const words = z.string().trim().min(1).max(4_000);
+const id = z.string().regex(/^[a-z0-9][a-z0-9-]*$/);
+const hash = z.string().regex(/^[0-9a-f]{64}$/);
+const date = z.string().min(4).max(40);
+const yes = z.union([z.boolean(), z.enum(['yes', 'no'])]);
+
+/** What a step's own questions may be answered with, under the name the pack gives the question. */
+const answer = z.union([
+  z.string().max(4_000),
+  z.number(),
+  z.boolean(),
+  z.null(),
+  z.array(z.union([z.string().max(200), z.number()])).max(500),
+]);
+
+const aboutThing = (prefix: string) =>
+  z.string().regex(new RegExp(`^(?:${prefix})/[A-Za-z0-9][A-Za-z0-9:._ -]*$`));
+
+const common = {
+  step: z.string().max(400).optional(),
+  count: z.int().min(0).max(10_000).optional(),
+  holes: z.array(z.string().min(1).max(20)).max(500).optional(),
+  round: z.string().min(1).max(40).optional(),
+  value: z.union([z.number(), z.string().max(200)]).optional(),
+  unit: z.string().max(40).optional(),
+  text: z.string().max(4_000).optional(),
+  verifiedBy: z.string().trim().max(200).optional(),
+  hours: z.number().min(0).optional(),
+  serial: z.string().max(200).optional(),
+};
+
+/** A step's body: the thing, what is commonly said with it, and answers by the name asked. */
+const about = <Extra extends z.ZodRawShape>(prefix: string, extra: Extra) =>
+  z.object({ thing: aboutThing(prefix), ...common, ...extra }).catchall(answer);
+
+export const bodies = {
+  'job-started': z.strictObject({
+    pack: hash,
+    title: name,
+    machine: id,
+    target: id,
+    does: name,
+    why: z.string().max(4_000),
+    hands: z.array(name).max(50),
+    competent: name.optional(),
+    anyway: z
+      .array(z.strictObject({ decision: words, reason: words, limits: words }))
+      .max(500)
+      .optional(),
+  }),
+  'pack-amended': z.strictObject({ from: hash, to: hash, why: words }),
+  'could-not': z.strictObject({ thing: name, step: z.string().max(400).optional(), why: words }),
+  found: z.strictObject({ thing: name, what: words }),
+  decided: z.strictObject({ finding: words, owner: name, what: words, pack: hash.optional() }),
+  corrected: z.strictObject({ of: hash, why: words }),
+  'used-anyway': z.strictObject({
+    thing: name,
+    step: z.string().max(400).optional(),
+    reason: words,
+    limits: words,
+  }),
+  note: z.strictObject({ thing: name.optional(), text: words }),
+  photo: z.strictObject({ thing: name, hash, type: z.string().max(100) }),
+  'follow-up-owned': z.strictObject({ followUp: words, owner: name }),
+  'follow-up-done': z.strictObject({ followUp: words, text: z.string().max(4_000).optional() }),
+  closed: z.strictObject({
+    deviations: z.array(z.strictObject({ thing: name, reason: words, limits: words })).max(5_000),
+    owner: name.optional(),
+  }),
+  'watch-taken': z.strictObject({ name }),
+  'sailing-set': z.strictObject({ at: date, where: name }),
+  'sailing-off': z.strictObject({ of: hash }),
+  'person-added': z.strictObject({ name, role: name }),
+  'hours-read': z.strictObject({ machine: id, hours: z.number().min(0), at: date }),
+  'done-before': z.strictObject({
+    target: id,
+    does: name,
+    at: date,
+    hours: z.number().min(0).nullable(),
+  }),
+  'limit-lifted': z.strictObject({ of: hash, why: words }),
+  shut: about('closure', { found: z.string().max(200).optional(), position: name.optional() }),
+  tagged: about('tag', { closure: id.optional(), station: z.string().max(200).optional() }),
+  'drain-opened': about('drain', {}),
+  'proved-dead': about('drain', {
+    sawRun: yes,
+    diedAway: yes,
+    minutes: z.number().min(0).optional(),
+  }),
+  told: about('[a-z]+', {}),
+  measured: about('[a-z]+', {}),
+  checked: about('[a-z]+', {}),
+  'put-in': about('temp', {}),
+  undone: about('joint', {}),
+  'moved-off': about('part', {}),
+  'moved-aside': about('part', {}),
+  'item-out': about('item', {}),
+  'seal-out': about('seal', {}),
+  'seal-in': about('seal', {}),
+  'loose-out': about('loose', {}),
+  'loose-in': about('loose', {}),
+  'item-in': about('item', {}),
+  refitted: about('part', {}),
+  made: about('joint', {}),
+  'taken-away': about('temp', {}),
+  'drain-shut': about('drain', {}),
+  untagged: about('tag', {}),
+  restored: about('closure', { position: z.string().max(200).optional() }),
+  'people-clear': about('[a-z-]+', {}),
+  turned: about('[a-z-]+', {}),
+  started: about('[a-z-]+', {}),
+  proof: about('proof', {
+    result: z.enum(['pass', 'fail', 'cannot tell', 'passed up to']),
+    upTo: z.string().min(1).max(100).optional(),
+  }).refine((b) => b.result !== 'passed up to' || b.upTo !== undefined, {
+    message: 'passed up to what? upTo is missing',
+    path: ['upTo'],
+  }),
+} as const satisfies Record<string, z.ZodType>;
+
+export type Kind = keyof typeof bodies;

@@ -1,0 +1,193 @@
+// What may not be recorded now: the two stops, and a closing while anything is open.
+
+import type { Pack } from '../pack/types.ts';
+import { isWet } from './isolation.ts';
+import { kindOf } from './kinds.ts';
+import { roundsOf } from './ledger.ts';
+import { after } from './things.ts';
+import type { ActBody, Draft, Finding, JobState, Refusal, State } from './types.ts';
+
+/**
+ * Null when the draft may be recorded. `job` is the id of the job's stream; a draft of another
+ * stream is only checked for its shape. The same rule serves the server, the app and the command
+ * line: a grey button is no refusal.
+ */
+export function mayRecord(
+  state: State,
+  job: string,
+  draft: Draft,
+  packs: readonly Pack[],
+): Refusal | null {
+  const shape = badShape(draft);
+  if (shape !== null) return shape;
+  if (draft.stream.kind !== 'job') return null;
+  if (draft.stream.id !== job) return bad(`the act is of job ${draft.stream.id}, not of ${job}`);
+  const now = state.jobs[job];
+  if (draft.kind === 'job-started') return startRefused(now, draft.body, packs);
+  if (now === undefined) return bad(`there is no job ${job}`);
+  const pack = packs.find((p) => p.id === now.packInForce) ?? null;
+  switch (draft.kind) {
+    case 'undone':
+      return afterClosing(now, draft) ?? wetRefused(now, pack, after(String(draft.body.thing)));
+    case 'turned':
+    case 'started':
+      return afterClosing(now, draft) ?? notClear(now);
+    case 'made':
+      return afterClosing(now, draft) ?? roundRefused(pack, draft.body);
+    case 'used-anyway':
+      return anywayRefused(pack, draft.body);
+    case 'decided':
+      return decisionRefused(now, draft.body);
+    case 'pack-amended':
+      return amendRefused(now, draft.body, packs);
+    case 'corrected':
+      return draft.body.of === now.startAct
+        ? bad('a job that has begun is closed, not corrected away')
+        : null;
+    case 'closed':
+      return closingRefused(state, now, draft.body);
+    default:
+      return afterClosing(now, draft);
+  }
+}
+
+const refusal = (stop: Refusal['stop'], why: string, open: readonly string[] = []): Refusal => ({
+  stop,
+  why,
+  open,
+});
+
+const bad = (why: string, open: readonly string[] = []): Refusal => refusal('bad act', why, open);
+
+function badShape(draft: Draft): Refusal | null {
+  const row = kindOf(draft.kind);
+  if (row === null) return bad(`"${draft.kind}" is no kind of act`);
+  if (draft.by.trim() === '') return bad('who does it? a name is missing');
+  if (!row.stream.includes(draft.stream.kind))
+    return bad(
+      `"${draft.kind}" belongs to a ${row.stream.join(' or ')}, not to a ${draft.stream.kind}`,
+    );
+  const parsed = row.body.safeParse(draft.body);
+  if (parsed.success) return null;
+  const faults = parsed.error.issues.map((i) => `${i.path.join('.') || 'body'}: ${i.message}`);
+  return bad(`${draft.kind}: ${faults.join('; ')}`, faults);
+}
+
+/** A closed job takes no more work; what is found afterwards is a new job or a correction. */
+function afterClosing(job: JobState, draft: Draft): Refusal | null {
+  if (job.closed === null || kindOf(draft.kind)?.step !== true) return null;
+  return bad(`the job was closed by ${job.closed.by}: start a new one, or correct the closing`);
+}
+
+function startRefused(
+  now: JobState | undefined,
+  body: ActBody,
+  packs: readonly Pack[],
+): Refusal | null {
+  if (now !== undefined) return bad(`the job ${now.title} has already begun`);
+  const pack = packs.find((p) => p.id === body.pack);
+  if (pack === undefined) return bad(`the pack ${String(body.pack)} is not here`);
+  const anyway = Array.isArray(body.anyway) ? body.anyway : [];
+  const stated = new Set(anyway.map((a) => (a as { decision?: unknown }).decision));
+  const unsettled = pack.decisions.filter((d) => d.settled === null && !stated.has(d.id));
+  if (unsettled.length === 0) return null;
+  return bad(
+    'the pack asks for decisions that nobody has settled: settle them, or use it anyway by name',
+    unsettled.map((d) => `${d.id}: ${d.question}`),
+  );
+}
+
+function wetRefused(job: JobState, pack: Pack | null, joint: string): Refusal | null {
+  if (pack === null)
+    return refusal('isolation not proved', 'no pack is in force here to say what is wet');
+  if (!isWet(pack.facts, joint) || job.isolation.proved) return null;
+  const name = pack.facts.joints[joint]?.name ?? joint;
+  return refusal(
+    'isolation not proved',
+    `${name} is wet and the isolation is not proved. There is no way past this stop.`,
+    job.isolation.why.split('; '),
+  );
+}
+
+function notClear(job: JobState): Refusal | null {
+  if (job.clear) return null;
+  return refusal(
+    'someone not clear',
+    'Nobody has called everyone clear since something was last undone or opened. ' +
+      'There is no way past this stop.',
+  );
+}
+
+function roundRefused(pack: Pack | null, body: ActBody): Refusal | null {
+  const thing = String(body.thing);
+  const rounds = roundsOf(thing, pack?.facts ?? null);
+  if (body.round === undefined && rounds.length > 1)
+    return bad(`which round of ${thing}? one of ${rounds.join(', ')}`);
+  if (body.round === undefined || pack?.facts.joints[after(thing)] === undefined) return null;
+  if (rounds.includes(String(body.round))) return null;
+  return bad(`round of ${thing} is "${String(body.round)}" (expected ${rounds.join(', ')})`);
+}
+
+/** The two stops have no way past, so no act may claim one. */
+function anywayRefused(pack: Pack | null, body: ActBody): Refusal | null {
+  const id = String(body.step ?? '');
+  const stop = pack?.steps.find((s) => s.id === id)?.stop ?? null;
+  const [verb = '', thing = ''] = id.split(' ');
+  const wet = verb === 'undone' && isWet(pack?.facts ?? null, after(thing));
+  if (stop === 'isolation' || wet || verb === 'proved-dead')
+    return refusal('isolation not proved', `${id}: there is no way past this stop.`);
+  if (stop === 'clear' || ['started', 'turned', 'people-clear'].includes(verb))
+    return refusal('someone not clear', `${id}: there is no way past this stop.`);
+  return null;
+}
+
+function decisionRefused(job: JobState, body: ActBody): Refusal | null {
+  const finding = job.findings.find((f) => f.id === body.finding);
+  if (finding === undefined)
+    return bad(
+      `there is no finding "${String(body.finding)}"`,
+      job.findings.map((f) => f.id),
+    );
+  if (finding.kind !== 'two amendments') return null;
+  if (body.pack !== undefined && job.packs.includes(String(body.pack))) return null;
+  return bad('which pack shall be in force? one of', job.packs.slice(-2));
+}
+
+function amendRefused(job: JobState, body: ActBody, packs: readonly Pack[]): Refusal | null {
+  if (body.from !== job.packInForce)
+    return bad(
+      `the pack in force is ${job.packInForce ?? 'not decided'}, not ${String(body.from)}`,
+    );
+  if (body.to === body.from) return bad('the next pack is the one in force');
+  return packs.some((p) => p.id === body.to)
+    ? null
+    : bad(`the pack ${String(body.to)} is not here`);
+}
+
+const undecided = (f: Finding): boolean => f.needsDecision && f.decision === null;
+
+function closingRefused(state: State, job: JobState, body: ActBody): Refusal | null {
+  if (job.closed !== null) return bad(`the job was closed by ${job.closed.by}`);
+  const stated = (Array.isArray(body.deviations) ? body.deviations : []).map((d) =>
+    String((d as { thing?: unknown }).thing),
+  );
+  const open = job.entries.filter((e) => e.open && !stated.includes(e.thing));
+  const needless = stated.filter((thing) => !job.entries.some((e) => e.open && e.thing === thing));
+  const list = [
+    ...open.map((e) => `${e.thing}: ${e.what}`),
+    ...job.findings.filter(undecided).map((f) => `finding "${f.id}": ${f.what} (not decided)`),
+    ...(job.packInForce === null ? ['which pack is in force is not decided'] : []),
+    ...state.waiting.map((hash) => `act ${hash} waits for one that has not come`),
+    ...(state.heads.length > 1
+      ? [`${state.heads.length} devices' records stand side by side: look at both and add a note`]
+      : []),
+    ...needless.map((thing) => `${thing}: a deviation is stated but it is not open`),
+  ];
+  return list.length === 0
+    ? null
+    : refusal(
+        'not closed',
+        `the job cannot be closed: ${list.length} things stand against it`,
+        list,
+      );
+}

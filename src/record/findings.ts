@@ -1,0 +1,204 @@
+// What the record itself notices: order, counts, things said at the same time; nobody is blamed.
+
+import type { Pack, Step } from '../pack/types.ts';
+import { doneBy, type Reports } from './done.ts';
+import { isolationIn, isWet } from './isolation.ts';
+import { expectedCount, shouldBeClosedBefore, stepIdOf } from './kinds.ts';
+import { collide, type Ledger, openingsOf, unclosed } from './ledger.ts';
+import { everything, rivalsId, type Said, stepOf, viewOf } from './said.ts';
+import { after } from './things.ts';
+import type { Finding } from './types.ts';
+
+type Raised = Omit<Finding, 'decision'> & { readonly index: number };
+
+export type Noticing = {
+  readonly said: readonly Said[];
+  readonly others: readonly Said[];
+  readonly reports: Reports;
+  readonly ledger: Ledger;
+  readonly rivals: readonly (readonly Said[])[];
+};
+
+/** All findings in causal order, each with the latest decision about it. */
+export function findingsOf(n: Noticing, decided: readonly Said[]): readonly Finding[] {
+  const raised = [
+    ...n.others.flatMap((s) => raisedByPerson(n, s)),
+    ...n.said.flatMap((s) => [
+      ...outOfOrder(n, s),
+      ...notUndone(n, s),
+      ...differs(s),
+      ...answeredBadly(s),
+      ...failed(s),
+    ]),
+    ...together(n),
+    ...n.rivals.flatMap(rival),
+    ...aroundClosing(n),
+  ].sort((a, b) => a.index - b.index);
+  return raised.map(({ index: _index, ...finding }) => {
+    const last = decided.filter((d) => d.body.finding === finding.id).at(-1);
+    const decision =
+      last === undefined
+        ? null
+        : { by: last.act.by, owner: String(last.body.owner), what: String(last.body.what) };
+    return { ...finding, decision };
+  });
+}
+
+function raise(
+  kind: Finding['kind'],
+  s: Said,
+  what: string,
+  needsDecision: boolean,
+  thing = String(s.body.thing ?? 'job'),
+): Raised {
+  const id = `${kind} ${thing} ${s.act.hash.slice(0, 16)}`;
+  return { id, kind, thing, what, act: s.act.hash, needsDecision, index: s.index };
+}
+
+function raisedByPerson(n: Noticing, s: Said): readonly Raised[] {
+  if (s.act.kind === 'found') return [raise('found', s, String(s.body.what), true)];
+  if (s.act.kind !== 'could-not') return [];
+  // What could not be done and was done later has answered itself.
+  const step = s.body.step === undefined ? null : String(s.body.step);
+  const done = step === null ? null : doneBy(n.reports, step, everything);
+  const later = done !== null && n.ledger.isAncestor(s.index, done.index);
+  return [raise('could not', s, String(s.body.why), !later)];
+}
+
+const shownId = (pack: Pack | null, id: string): string => stepOf(pack, id)?.text ?? id;
+
+function outOfOrder(n: Noticing, s: Said): readonly Raised[] {
+  const view = viewOf(s, n.ledger.isAncestor);
+  const id = stepIdOf(s.act.kind, s.body);
+  const step = stepOf(s.pack, id);
+  const missing = (step?.needs ?? []).filter(
+    (need) => stepOf(s.pack, need) !== null && doneBy(n.reports, need, view) === null,
+  );
+  const over = shouldBeClosedBefore(s.act.kind, s.body, s.facts).filter(
+    (thing) => unclosed(n.ledger, thing, view).length > 0,
+  );
+  const early = [
+    ...missing.map((need) => `out of order: ${id} before ${need} (${shownId(s.pack, need)})`),
+    ...over.map((thing) => `out of order: ${id} while ${thing} is open`),
+  ];
+  const found = early.length === 0 ? [] : [raise('out of order', s, early.join('; '), false)];
+  if (s.act.kind !== 'undone' || !isWet(s.facts, after(String(s.body.thing)))) return found;
+  const { isAncestor } = n.ledger;
+  const isolation = isolationIn({ said: n.said, isAncestor, view, facts: s.facts, pack: s.pack });
+  if (isolation.proved) return found;
+  const what = `wet joint undone before the isolation was proved: ${isolation.why}`;
+  return [{ ...raise('out of order', s, what, true), id: `isolation ${s.act.hash.slice(0, 16)}` }];
+}
+
+/** A making good finds its entry open in the eyes of whoever did it, or says so. */
+function notUndone(n: Noticing, s: Said): readonly Raised[] {
+  const view = viewOf(s, n.ledger.isAncestor);
+  return s.row.closes(s.body, s.facts).flatMap((thing) => {
+    const opened = openingsOf(n.ledger, thing, view);
+    // A proof nobody owes may be done all the same.
+    if (thing.startsWith('proof/') && opened.length === 0) return [];
+    if (opened.length > 0 && unclosed(n.ledger, thing, view).length > 0) return [];
+    const again = opened.length > 0 ? 'it was made good before' : 'nobody had undone it';
+    const what = `${s.act.kind} ${thing}: ${again}`;
+    return [raise('made good without being undone', s, what, false, thing)];
+  });
+}
+
+function differs(s: Said): readonly Raised[] {
+  const step = stepOf(s.pack, stepIdOf(s.act.kind, s.body));
+  const counts: string[] = [];
+  const expected = expectedCount(s.act.kind, s.body, s.facts) ?? step?.count?.n ?? null;
+  const said = s.body.count;
+  const wanted = step?.asks.find((a) => a.name === 'count')?.expected ?? expected;
+  const byHole = Array.isArray(s.body.holes);
+  if (typeof said === 'number' && wanted !== null && said !== wanted && !byHole)
+    counts.push(`${said} where ${wanted} are expected`);
+  for (const ask of step?.asks ?? []) {
+    const answer = s.body[ask.name];
+    if (ask.name === 'count' || ask.expected === undefined || typeof answer !== 'number') continue;
+    if (answer !== ask.expected) counts.push(`${ask.label}: ${answer}, expected ${ask.expected}`);
+  }
+  const holes = s.facts?.joints[after(String(s.body.thing))]?.holes ?? [];
+  const strange = byHole && holes.length > 0 ? strangeHoles(s, holes) : [];
+  if (strange.length > 0) counts.push(`no such hole: ${strange.join(', ')}`);
+  if (counts.length === 0) return [];
+  return [raise('count differs', s, `${s.act.kind} ${s.body.thing}: ${counts.join('; ')}`, true)];
+}
+
+const strangeHoles = (s: Said, holes: readonly string[]): readonly string[] =>
+  (Array.isArray(s.body.holes) ? s.body.holes : []).map(String).filter((h) => !holes.includes(h));
+
+/** Of two answers offered, the second is the bad one: it must be looked at by a person. */
+function answeredBadly(s: Said): readonly Raised[] {
+  const step: Step | null = stepOf(s.pack, stepIdOf(s.act.kind, s.body));
+  const ask = step?.asks.find((a) => a.name === 'result' && a.kind === 'choice');
+  const [, bad, ...more] = ask?.choices ?? [];
+  if (bad === undefined || more.length > 0 || s.act.kind === 'proof') return [];
+  if (s.body.result !== bad) return [];
+  const note = s.body.text === undefined ? '' : `. ${String(s.body.text)}`;
+  return [raise('found', s, `${step?.text ?? s.body.thing} ${ask?.label}: ${bad}${note}`, true)];
+}
+
+function failed(s: Said): readonly Raised[] {
+  if (s.act.kind !== 'proof' || s.row.closes(s.body, s.facts).length > 0) return [];
+  const name = s.facts?.proofs[after(String(s.body.thing))]?.name ?? String(s.body.thing);
+  return [raise('proof failed', s, `${name}: ${String(s.body.result)}`, false)];
+}
+
+/** Acts on one thing said apart: one finding an act, at the later of each pair. */
+function together(n: Noticing): readonly Raised[] {
+  const raised: Raised[] = [];
+  for (const [thing, account] of n.ledger.accounts) {
+    const own = account.opened.map((o) => o.said).filter((s) => s.body.thing === thing);
+    const acts = [...new Set([...own, ...account.closers])].sort((a, b) => a.index - b.index);
+    for (const [i, later] of acts.entries()) {
+      const apart = acts.slice(0, i).filter((earlier) => collide(n.ledger, earlier, later));
+      if (apart.length === 0) continue;
+      const said = [...apart, later].map((s) => `${s.act.kind} by ${s.act.by}`).join(', ');
+      raised.push(raise('at the same time', later, `${thing}: ${said}`, false, thing));
+    }
+  }
+  return raised;
+}
+
+function rival(amendments: readonly Said[]): readonly Raised[] {
+  const [first] = amendments;
+  const last = amendments.at(-1);
+  if (first === undefined || last === undefined) return [];
+  const what = `Two packs amend one: ${amendments.map((a) => `${a.body.why} (${a.act.by})`).join('; ')}`;
+  return [{ ...raise('two amendments', last, what, true, 'job'), id: rivalsId(first) }];
+}
+
+function aroundClosing(n: Noticing): readonly Raised[] {
+  const closings = n.others.filter((s) => s.act.kind === 'closed');
+  const raised: Raised[] = [];
+  for (const closing of closings) {
+    const open = uncovered(n.ledger, closing, true);
+    if (open.length === 0) continue;
+    const what = `closed by ${closing.act.by} with entries open: ${open.join(', ')}`;
+    raised.push(raise('closed with entries open', closing, what, true, 'job'));
+  }
+  const last = closings.at(-1);
+  if (last === undefined) return raised;
+  for (const s of n.said) {
+    if (n.ledger.isAncestor(s.index, last.index)) continue;
+    const what = `${s.act.kind} ${s.body.thing} by ${s.act.by} was not known at the closing`;
+    raised.push(raise('after closing', s, what, true));
+  }
+  return raised;
+}
+
+/** Things open, then or now, for which a closing states no deviation. */
+export function uncovered(ledger: Ledger, closing: Said, then: boolean): readonly string[] {
+  const view = then ? viewOf(closing, ledger.isAncestor) : everything;
+  const stated = deviationsOf(closing).map((d) => d.thing);
+  return [...ledger.accounts.keys()].filter(
+    (thing) => !stated.includes(thing) && unclosed(ledger, thing, view).length > 0,
+  );
+}
+
+type Stated = { readonly thing: string; readonly reason: string; readonly limits: string };
+
+/** The body's shape was checked when the act was taken up. */
+export const deviationsOf = (closing: Said): readonly Stated[] =>
+  closing.body.deviations as unknown as readonly Stated[];

@@ -1,0 +1,38 @@
+// Folds acts and packs to the state of a vessel: pure, the same for any order of the acts.
+
+import { hashOf } from '../quantity/sha.ts';
+import { foldJob } from './job.ts';
+import { order } from './order.ts';
+import { effective } from './said.ts';
+import type { Folding, JobState, State } from './types.ts';
+import { foldMachines, foldVessel } from './vessel.ts';
+
+/** Acts may come in any order, any number of times, and with some missing: those wait. */
+export function fold({ acts, packs }: Folding): State {
+  const vessel = acts[0]?.vessel ?? '';
+  const foreign = acts.find((act) => act.vessel !== vessel);
+  if (foreign !== undefined)
+    throw new Error(`act ${foreign.hash} is of ${foreign.vessel}, not of ${vessel}`);
+  const ordered = order(acts);
+  const { acts: rows, unknown } = effective(ordered);
+  const byId = new Map(packs.map((pack) => [pack.id, pack]));
+  const jobIds = new Set(
+    rows.filter(({ act }) => act.kind === 'job-started').map(({ act }) => act.stream.id),
+  );
+  const jobs = [...jobIds].sort().flatMap((id): readonly JobState[] => {
+    const own = rows.filter(({ act }) => act.stream.kind === 'job' && act.stream.id === id);
+    return [foldJob(id, own, byId, ordered.isAncestor)].filter((job) => job !== null);
+  });
+  return {
+    vessel,
+    heads: ordered.heads,
+    jobs: Object.fromEntries(jobs.map((job) => [job.id, job])),
+    ...foldVessel(rows),
+    machines: foldMachines(rows, jobs),
+    waiting: ordered.waiting,
+    unknown,
+  };
+}
+
+/** The same on every device that holds the same acts and packs. */
+export const stateHash = (state: State): string => hashOf(state);

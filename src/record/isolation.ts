@@ -1,0 +1,110 @@
+// The two stops: is the isolation proved, and is everyone clear, in the eyes of whoever asks.
+
+import type { Thing } from '../pack/types.ts';
+import type { IsAncestor, Said, View } from './said.ts';
+import type { JobState } from './types.ts';
+
+type Asked = {
+  readonly said: readonly Said[];
+  readonly isAncestor: IsAncestor;
+  readonly view: View;
+  readonly facts: Said['facts'];
+  readonly pack: Said['pack'];
+};
+
+export const isYes = (value: unknown): boolean => value === true || value === 'yes';
+
+/** Acts of a kind on a thing that stand: every act undoing them in view came before. */
+function standing(asked: Asked, kind: string, undoneBy: string, thing: Thing): readonly Said[] {
+  const on = asked.said.filter((s) => s.body.thing === thing && asked.view(s.index));
+  const against = on.filter((s) => s.act.kind === undoneBy);
+  return on.filter(
+    (s) => s.act.kind === kind && against.every((a) => asked.isAncestor(a.index, s.index)),
+  );
+}
+
+/** A proof counts when the flow was seen to run and die away after every closure was shut. */
+function provesDead(asked: Asked, p: Said, shut: readonly (readonly Said[])[]): boolean {
+  return (
+    isYes(p.body.sawRun) &&
+    isYes(p.body.diedAway) &&
+    p.act.by.trim() !== '' &&
+    shut.every((acts) => acts.some((s) => asked.isAncestor(s.index, p.index)))
+  );
+}
+
+export function isolationIn(asked: Asked): JobState['isolation'] {
+  const { facts } = asked;
+  if (facts === null) return not('the pack of this job is not here');
+  const { closures, proveAt, stated } = facts.isolation;
+  const name = (id: string): string => facts.closures[id]?.name ?? id;
+  const shutActs = closures.map((id) => standing(asked, 'shut', 'restored', `closure/${id}`));
+  const shut = closures.filter((_, i) => (shutActs[i]?.length ?? 0) > 0);
+  const tagged = closures.filter((id) => isTagged(asked, id));
+  const provedAt = proveAt.filter((drain) =>
+    asked.said.some(
+      (s) =>
+        s.act.kind === 'proved-dead' &&
+        s.body.thing === `drain/${drain}` &&
+        asked.view(s.index) &&
+        provesDead(asked, s, shutActs),
+    ),
+  );
+  const left = (all: readonly string[], have: readonly string[]) =>
+    all.filter((id) => !have.includes(id)).map(name);
+  const wants = [
+    ...(stated ? [] : ['the isolation is not stated: a named person has to list the closures']),
+    ...(stated && closures.length === 0 ? ['no closure is listed'] : []),
+    ...listed('not shut', left(closures, shut)),
+    ...listed('not tagged', left(closures, tagged)),
+    ...(stated && proveAt.length === 0
+      ? ['no drain is named at which flow is seen to run and die away']
+      : []),
+    ...listed('not seen to run and die away after all was shut, at', left(proveAt, provedAt)),
+  ];
+  const proved = wants.length === 0;
+  return { shut, tagged, provedAt, proved, why: proved ? 'proved' : wants.join('; ') };
+}
+
+const listed = (what: string, names: readonly string[]): readonly string[] =>
+  names.length === 0 ? [] : [`${what}: ${names.join(', ')}`];
+
+const not = (why: string): JobState['isolation'] => ({
+  shut: [],
+  tagged: [],
+  provedAt: [],
+  proved: false,
+  why,
+});
+
+/** Every tag the pack lists for a closure hangs; where it lists none, at least one hangs. */
+function isTagged(asked: Asked, closure: string): boolean {
+  const listedTags = asked.pack?.lists.closures.find((c) => c.closure === closure)?.tags ?? [];
+  const hangs = (thing: Thing) => standing(asked, 'tagged', 'untagged', thing);
+  if (listedTags.length > 0) return listedTags.every((n) => hangs(`tag/${n}`).length > 0);
+  return asked.said.some(
+    (s) =>
+      s.act.kind === 'tagged' &&
+      s.body.closure === closure &&
+      asked.view(s.index) &&
+      hangs(String(s.body.thing)).includes(s),
+  );
+}
+
+/** Calls of "clear" that still hold: everything undone or opened in view came before them. */
+export function clearCalls(
+  said: readonly Said[],
+  isAncestor: IsAncestor,
+  view: View,
+): readonly Said[] {
+  const seen = said.filter((s) => view(s.index));
+  const opened = seen.filter((s) => s.row.opens(s.body, s.facts).some((o) => o.kind !== 'proof'));
+  return seen.filter(
+    (s) => s.act.kind === 'people-clear' && opened.every((o) => isAncestor(o.index, s.index)),
+  );
+}
+
+/** Wet by the pack's word, in either of the two places where it says so. */
+export const isWet = (facts: Said['facts'], joint: string): boolean =>
+  facts !== null &&
+  (facts.isolation.wetJoints.includes(joint) || facts.joints[joint]?.wet === true);

@@ -1,0 +1,119 @@
+// What acts speak of: the names of things, what undoing one opens, and how an entry is worded.
+
+import type { PackFacts, Thing } from '../pack/types.ts';
+import type { Opening } from './kinds.ts';
+
+/** `joint/pump-mounting` → `joint`. */
+export const before = (thing: Thing): string => thing.slice(0, Math.max(0, thing.indexOf('/')));
+
+/** `joint/pump-mounting` → `pump-mounting`. */
+export const after = (thing: Thing): string => thing.slice(thing.indexOf('/') + 1);
+
+/** The proofs that undoing a thing owes: those its joint names and those that name the thing. */
+export function proofsOwed(thing: Thing, facts: PackFacts | null): readonly Opening[] {
+  if (facts === null) return [];
+  const ids = new Set<string>();
+  if (before(thing) === 'joint')
+    for (const id of facts.joints[after(thing)]?.proofs ?? []) ids.add(id);
+  for (const [id, proof] of Object.entries(facts.proofs))
+    if (proof.owedBy.includes(thing)) ids.add(id);
+  return [...ids].map((id) => ({ thing: `proof/${id}`, kind: 'proof' }));
+}
+
+/** Undoing a joint owes it made up again, each seal out and a new one in, each loose part back. */
+export function undoneJoint(thing: Thing, facts: PackFacts | null): readonly Opening[] {
+  const id = after(thing);
+  const joint = facts?.joints[id];
+  const seals = (joint?.seals ?? []).flatMap((s): Opening[] => [
+    { thing: `old-seal/${id}:${s.id}`, kind: 'old seal' },
+    { thing: `new-seal/${id}:${s.id}`, kind: 'new seal' },
+  ]);
+  const loose = (joint?.loose ?? []).map(
+    (l): Opening => ({ thing: `loose/${id}:${l.id}`, kind: 'loose part' }),
+  );
+  return [{ thing, kind: 'joint' }, ...seals, ...loose, ...proofsOwed(thing, facts)];
+}
+
+type Counted = { readonly joint: string; readonly name: string; readonly count: number };
+
+/** The seal or loose part that `seal/J:S`, `old-seal/J:S`, `new-seal/J:S` or `loose/J:L` names. */
+export function jointOfSeal(thing: Thing, facts: PackFacts | null): Counted | null {
+  const [joint = '', part] = after(thing).split(':');
+  const known = facts?.joints[joint];
+  if (known === undefined || part === undefined) return null;
+  const among = before(thing) === 'loose' ? known.loose : known.seals;
+  const found = among.find((x) => x.id === part);
+  return found === undefined ? null : { joint: known.name, name: found.name, count: found.count };
+}
+
+/** An entry in words and its place: `Pump mounting: 6 nuts off`. */
+export function wording(
+  opening: Opening,
+  facts: PackFacts | null,
+  said: { readonly [key: string]: unknown },
+): { readonly what: string; readonly place: string | null } {
+  const { thing, kind } = opening;
+  const id = after(thing);
+  const part = jointOfSeal(thing, facts);
+  const named = part === null ? id : `${part.count} × ${part.name}`;
+  const where = part === null ? '' : `${part.joint}: `;
+  const place = facts?.joints[id.split(':')[0] ?? '']?.place ?? null;
+  switch (kind) {
+    case 'joint':
+      return { what: jointWords(id, facts), place };
+    case 'old seal':
+      return { what: `${where}old ${named} not accounted for`, place };
+    case 'new seal':
+      return { what: `${where}new ${named} owed`, place };
+    case 'loose part':
+      return { what: `${where}${named} out`, place };
+    case 'part': {
+      const aside = said.kind === 'moved-aside' ? 'aside' : 'off';
+      return { what: `${facts?.parts[id]?.name ?? id} ${aside}`, place: null };
+    }
+    case 'item':
+      return { what: `${facts?.items[id]?.name ?? facts?.parts[id]?.name ?? id} out`, place: null };
+    case 'closure': {
+      const closure = facts?.closures[id];
+      const normal = closure?.normal ? `, normally ${closure.normal}` : '';
+      const position = String(said.position ?? closure?.workPosition ?? 'off its normal position');
+      return {
+        what: `${closure?.name ?? id}: ${position}${normal}`,
+        place: closure?.place ?? null,
+      };
+    }
+    case 'tag':
+      return { what: tagWords(id, facts, said), place: text(said.station) };
+    case 'drain':
+      return {
+        what: `${facts?.closures[id]?.name ?? id} open`,
+        place: facts?.closures[id]?.place ?? null,
+      };
+    case 'temporary': {
+      const temp = facts?.temps[id];
+      const name = temp?.name ?? text(said.name) ?? `temporary thing ${id}`;
+      return { what: `${name} (number ${id}) in`, place: temp?.where ?? text(said.where) };
+    }
+    case 'proof':
+      return { what: `Proof owed: ${facts?.proofs[id]?.name ?? id}`, place: null };
+  }
+}
+
+const text = (value: unknown): string | null => (typeof value === 'string' ? value : null);
+
+function jointWords(id: string, facts: PackFacts | null): string {
+  const joint = facts?.joints[id];
+  if (joint === undefined) return `${id}: undone`;
+  const off = joint.fasteners.map((f) => `${f.count} ${f.what}`).join(', ');
+  return off === '' ? `${joint.name}: undone` : `${joint.name}: ${off} off`;
+}
+
+function tagWords(
+  id: string,
+  facts: PackFacts | null,
+  said: { readonly [key: string]: unknown },
+): string {
+  const closure = text(said.closure);
+  if (closure === null) return `Tag ${id} hung`;
+  return `Tag ${id} on ${facts?.closures[closure]?.name ?? closure}`;
+}
