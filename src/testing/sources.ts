@@ -1,7 +1,7 @@
 // Reads the repository's own text for the tests that watch over it: files, code without comments.
 
-import { execFileSync } from 'node:child_process';
-import { existsSync, readFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
 export type SourceFile = { readonly path: string; readonly text: string };
@@ -12,16 +12,28 @@ const TEXT = /\.(?:ts|tsx|mjs|js|json|jsonl|md|css|html|ya?ml|txt|svg|typ|csv)$/
 const TEXT_WITHOUT_ENDING = /^(?:NOTICE|LICENSE|\.npmrc|\.gitignore|\.ci\/run|bin\/boxup)$/;
 const isText = (path: string): boolean => TEXT.test(path) || TEXT_WITHOUT_ENDING.test(path);
 
+const NOT_OURS = new Set(['node_modules', 'dist', '.git', '.boxup']);
+
+// Without git, or where git will not read a folder of another owner, every file counts as held.
+function walk(folder: string): string[] {
+  return readdirSync(`${root}${folder}`, { withFileTypes: true }).flatMap((entry) => {
+    if (NOT_OURS.has(entry.name)) return [];
+    const path = `${folder}${entry.name}`;
+    return entry.isDirectory() ? walk(`${path}/`) : [path];
+  });
+}
+
+function listed(): readonly string[] {
+  const args = ['ls-files', '-z', '--cached', '--others', '--exclude-standard'];
+  const git = spawnSync('git', args, { cwd: root, encoding: 'utf8', maxBuffer: 64_000_000 });
+  return git.status === 0 ? git.stdout.split('\0') : walk('');
+}
+
 /** Every text file that git holds or would hold, path from the root, in order. */
 export function repositoryFiles(): readonly SourceFile[] {
-  const listed = execFileSync(
-    'git',
-    ['ls-files', '-z', '--cached', '--others', '--exclude-standard'],
-    { cwd: root, encoding: 'utf8', maxBuffer: 64_000_000 },
-  );
-  const paths = [...new Set(listed.split('\0'))].filter(isText).sort();
-  return paths
-    .filter((path) => existsSync(`${root}${path}`))
+  return [...new Set(listed())]
+    .filter((path) => isText(path) && existsSync(`${root}${path}`))
+    .sort()
     .map((path) => ({ path, text: readFileSync(`${root}${path}`, 'utf8') }));
 }
 
