@@ -26,6 +26,7 @@ export const limits = {
   },
   pack: { liftingKg: 10, significantDigits: 12 },
   record: { bodyBytes: 64_000, parents: 64, actsInState: 1_000_000 },
+  archive: { busyMs: 10_000, checkpointPages: 1_000 },
   server: {
     bodyBytes: 8_000_000,
     attachmentBytes: 6_000_000,

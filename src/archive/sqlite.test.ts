@@ -1,0 +1,56 @@
+// The SQLite archive passes the one acceptance suite, and refuses what is damaged.
+
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { DatabaseSync } from 'node:sqlite';
+import { expect, test } from 'vitest';
+import { bytesOf } from '../record/act.ts';
+import { chain, fixturePack, wholeJob } from '../record/fixture.ts';
+import { acceptance } from './acceptance.ts';
+import type { Archive } from './contract.ts';
+import { openSqlite } from './sqlite.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'boxup-archive-'));
+const files = new WeakMap<Archive, string>();
+let count = 0;
+
+function open(file: string): Archive {
+  const archive = openSqlite({ file, vessel: 'tern-rock' });
+  files.set(archive, file);
+  return archive;
+}
+
+const newFile = (): string => {
+  count += 1;
+  return join(folder, `${count}.db`);
+};
+
+acceptance('SQLite', {
+  fresh: async () => open(newFile()),
+  again: async (archive) => open(files.get(archive) ?? ''),
+});
+
+test('a row altered behind its back is not read as if nothing had happened', async () => {
+  const file = newFile();
+  const archive = open(file);
+  const acts = chain(wholeJob(fixturePack()).slice(0, 3));
+  await archive.receive(acts.map((a) => ({ hash: a.hash, bytes: bytesOf(a) })));
+  await archive.close();
+  const db = new DatabaseSync(file);
+  db.exec("UPDATE acts SET bytes = CAST(replace(CAST(bytes AS TEXT), 'Ada', 'Eve') AS BLOB)");
+  db.close();
+  const again = open(file);
+  await expect(again.acts()).rejects.toThrow(/hash to/);
+  await again.close();
+});
+
+test('an archive says whose it is: another vessel, or none for a new file, is refused', async () => {
+  const file = newFile();
+  await open(file).close();
+  expect(() => openSqlite({ file, vessel: 'other' })).toThrow(/of tern-rock, not of other/);
+  const known = openSqlite({ file });
+  expect(known.vessel).toBe('tern-rock');
+  await known.close();
+  expect(() => openSqlite({ file: newFile() })).toThrow(/whose it is/);
+});
