@@ -1,0 +1,27 @@
+// What can be taken away from the screen: the printed pack, and the request it was made from.
+
+import type { Pack } from '../../pack/types.ts';
+import { Plain } from '../shared/controls.tsx';
+
+export function TakeAway({ pack }: { readonly pack: Pack }) {
+  const save = () => {
+    const text = `${JSON.stringify(pack.request, null, 2)}\n`;
+    const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+    const link = document.createElement('a');
+    link.href = url;
+    link.download = 'request.json';
+    link.click();
+    URL.revokeObjectURL(url);
+  };
+  return (
+    <section aria-labelledby="paper-head">
+      <h2 id="paper-head">On paper</h2>
+      <p className="acts-row">
+        <a className="plain" href={`/api/packs/${pack.id}/pdf`} target="_blank" rel="noreferrer">
+          Printed pack (PDF)
+        </a>{' '}
+        <Plain onPress={save}>Save the request (JSON)</Plain>
+      </p>
+    </section>
+  );
+}

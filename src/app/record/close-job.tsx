@@ -1,0 +1,57 @@
+// Closing: refused by the core with its list while anything is open, or closed with a deviation.
+
+import { useState } from 'react';
+import type { JobState } from '../../record/types.ts';
+import { Field, Plain } from '../shared/controls.tsx';
+import { Person, useHolder } from '../shared/person.tsx';
+import { useVessel } from '../shared/replica.tsx';
+
+export function CloseJob({ job }: { readonly job: JobState }) {
+  const { record } = useVessel();
+  const holder = useHolder();
+  const [by, setBy] = useState(holder.name);
+  const [deviating, setDeviating] = useState(false);
+  const [reason, setReason] = useState('');
+  const [limits, setLimits] = useState('');
+  if (job.closed !== null) return null;
+  const open = job.entries.filter((entry) => entry.open);
+  const close = (deviations: readonly { thing: string; reason: string; limits: string }[]) =>
+    void record({
+      stream: { kind: 'job', id: job.id },
+      kind: 'closed',
+      by,
+      body: { deviations: deviations.map((each) => ({ ...each })), owner: by },
+    });
+  const stated = reason.trim() !== '' && limits.trim() !== '';
+  return (
+    <section aria-labelledby="close-head" className="form">
+      <h2 id="close-head">Close the job</h2>
+      <Person label="Closed by" value={by} onChange={setBy} />
+      <Plain onPress={() => close([])} disabled={by.trim() === ''}>
+        Close the job
+      </Plain>
+      {open.length === 0 ? null : deviating ? (
+        <>
+          <p>
+            These {open.length} stay open, by {by === '' ? 'name' : by}:
+          </p>
+          <ul>
+            {open.map((entry) => (
+              <li key={entry.thing}>{entry.what}</li>
+            ))}
+          </ul>
+          <Field label="Reason" value={reason} onChange={setReason} lines={2} />
+          <Field label="What limits the risk" value={limits} onChange={setLimits} lines={2} />
+          <Plain
+            onPress={() => close(open.map(({ thing }) => ({ thing, reason, limits })))}
+            disabled={!stated || by.trim() === ''}
+          >
+            Close with {open.length} deviation{open.length === 1 ? '' : 's'}
+          </Plain>
+        </>
+      ) : (
+        <Plain onPress={() => setDeviating(true)}>Close with a deviation …</Plain>
+      )}
+    </section>
+  );
+}

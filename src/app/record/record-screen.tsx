@@ -1,0 +1,135 @@
+// The record of a job: verdict, as found, deviations, findings, acts in order, and its closing.
+
+import type { Pack } from '../../pack/types.ts';
+import type { JobState } from '../../record/types.ts';
+import { actSaid, actsOf, actWords } from '../shared/act-words.ts';
+import { JobSheet } from '../shared/job-sheet.tsx';
+import { useVessel } from '../shared/replica.tsx';
+import { timeWords } from '../shared/words.ts';
+import { CloseJob } from './close-job.tsx';
+import { Findings } from './findings.tsx';
+
+type JobProps = { readonly job: JobState; readonly pack: Pack };
+
+export function RecordScreen({ job, pack }: JobProps) {
+  return (
+    <JobSheet job={job} pack={pack} title="Record">
+      <p className="sentence">
+        Verdict: <b data-verdict>{job.verdict ?? 'none yet'}</b>
+      </p>
+      {job.closed === null ? null : (
+        <p data-closed>
+          Closed by {job.closed.by}, {timeWords(job.closed.at)}. Head{' '}
+          <code className="hash">{job.closed.act}</code>
+        </p>
+      )}
+      <AsFound job={job} />
+      <Deviations job={job} pack={pack} />
+      <Findings job={job} pack={pack} />
+      <Items job={job} pack={pack} />
+      <CloseJob job={job} />
+      <Acts job={job} pack={pack} />
+      <p className="acts-row">
+        <a
+          className="plain"
+          href={`/api/jobs/${encodeURIComponent(job.id)}/pdf`}
+          target="_blank"
+          rel="noreferrer"
+        >
+          Printed record (PDF)
+        </a>
+      </p>
+    </JobSheet>
+  );
+}
+
+function AsFound({ job }: { readonly job: JobState }) {
+  if (job.readings.length === 0) return null;
+  return (
+    <section aria-labelledby="found-head">
+      <h2 id="found-head">As found and as left</h2>
+      <ul className="ruled-list">
+        {job.readings.map((reading) => (
+          <li key={`${reading.act} ${reading.name}`}>
+            <b>
+              {reading.value} {reading.unit}
+            </b>{' '}
+            {reading.name} · {reading.thing.split('/')[1] ?? reading.thing}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Deviations({ job, pack }: JobProps) {
+  return (
+    <section aria-labelledby="deviations-head">
+      <h2 id="deviations-head">Deviations</h2>
+      {job.deviations.length === 0 ? <p>None.</p> : null}
+      <ul className="ruled-list">
+        {job.deviations.map((each) => (
+          <li key={`${each.act} ${each.thing}`}>
+            {nameOf(each.thing, pack)}: {each.reason}. Limited by: {each.limits}. By {each.by}.
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** A thing by the name the pack gives it. */
+export function nameOf(thing: string, pack: Pack): string {
+  const [kind = '', id = ''] = thing.split('/');
+  const { joints, parts, items, closures, temps, proofs } = pack.facts;
+  const among = { joint: joints, part: parts, item: items, closure: closures, temp: temps };
+  const list: Readonly<Record<string, { readonly name: string } | undefined>> =
+    { ...among, drain: closures, proof: proofs }[kind] ?? {};
+  return list[id]?.name ?? (kind === 'job' ? 'the job' : id === '' ? thing : `${kind} ${id}`);
+}
+
+function Items({ job, pack }: JobProps) {
+  if (job.items.length === 0) return null;
+  return (
+    <section aria-labelledby="items-head">
+      <h2 id="items-head">Out and in</h2>
+      <ul className="ruled-list">
+        {job.items.map((item) => (
+          <li key={`${item.act} ${item.way}`}>
+            {item.way}: {pack.facts.items[item.part]?.name ?? item.part}, serial{' '}
+            {item.serial === '' ? 'not read' : item.serial}
+            {item.hours === null ? '' : `, at ${item.hours} h`}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Acts({ job, pack }: JobProps) {
+  const { replica, state } = useVessel();
+  const acts = actsOf(replica.acts, job.id);
+  const gone = new Set(acts.filter((act) => act.kind === 'corrected').map((act) => act.body.of));
+  return (
+    <section aria-labelledby="acts-head">
+      <h2 id="acts-head">What was said, in order</h2>
+      <ol className="acts" data-acts={acts.length}>
+        {acts.map((act) => (
+          <li key={act.hash}>
+            {timeWords(act.at)} <b>{act.by}</b>
+            {act.proved ? '' : ' (name not proved)'}: {actWords(act, [pack])}
+            {actSaid(act) === '' ? '' : ` · ${actSaid(act)}`}
+            {gone.has(act.hash) ? ' · taken back' : ''}
+            {act.kind === 'photo' ? (
+              <img src={`/api/photos/${String(act.body.hash)}`} alt="taken at this step" />
+            ) : null}
+          </li>
+        ))}
+      </ol>
+      <p className="small">
+        {state.heads.length === 1 ? 'Head' : `${state.heads.length} heads`} of the log:{' '}
+        <code className="hash">{state.heads.join(' ')}</code>
+      </p>
+    </section>
+  );
+}

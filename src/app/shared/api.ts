@@ -1,0 +1,69 @@
+// Talks to the server this page came from, and to nothing else.
+
+import type { Pack, PackRequest } from '../../pack/types.ts';
+import type { Problem } from '../../quantity/types.ts';
+import type { ReplicaAnswer } from '../../record/replica.ts';
+import type { Draft, Refusal } from '../../record/types.ts';
+
+export type Answer<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly problems: readonly Problem[]; readonly refusal: Refusal | null };
+
+type Wrong = {
+  readonly error: { readonly problems: readonly Problem[]; readonly refusal?: Refusal };
+};
+
+async function ask<T>(path: string, init?: RequestInit): Promise<Answer<T>> {
+  let response: Response;
+  try {
+    response = await fetch(path, init);
+  } catch {
+    const why = 'the server on this computer does not answer; nothing was recorded';
+    return problem({ path, got: null, expected: 'an answer', why });
+  }
+  const body: unknown = await response.json().catch(() => null);
+  if (response.ok) return { ok: true, value: body as T };
+  if (isWrong(body)) {
+    return { ok: false, problems: body.error.problems, refusal: body.error.refusal ?? null };
+  }
+  return problem({ path, got: response.status, expected: 'an answer', why: 'the server failed' });
+}
+
+const problem = (one: Problem): Answer<never> => ({ ok: false, problems: [one], refusal: null });
+
+const isWrong = (body: unknown): body is Wrong =>
+  typeof body === 'object' &&
+  body !== null &&
+  'error' in body &&
+  typeof body.error === 'object' &&
+  body.error !== null &&
+  'problems' in body.error &&
+  Array.isArray(body.error.problems);
+
+const json = (body: unknown): RequestInit => ({
+  method: 'POST',
+  headers: { 'Content-Type': 'application/json' },
+  body: JSON.stringify(body),
+});
+
+export const getReplica = (seen: string) =>
+  ask<ReplicaAnswer>(`/api/replica?seen=${encodeURIComponent(seen)}`);
+export const postAct = (draft: Draft) => ask<{ readonly hash: string }>('/api/acts', json(draft));
+export const postPack = (request: PackRequest) =>
+  ask<{ readonly pack: Pack }>('/api/packs', json(request));
+export const postPhoto = (file: Blob) =>
+  ask<{ readonly hash: string; readonly type: string }>('/api/photos', {
+    method: 'POST',
+    headers: { 'Content-Type': file.type === '' ? 'application/octet-stream' : file.type },
+    body: file,
+  });
+
+export type CalculationView = {
+  readonly name: string;
+  readonly summary: string;
+  readonly example: unknown;
+};
+export const getCalculations = () =>
+  ask<{ readonly calculations: readonly CalculationView[] }>('/api/calc');
+export const postCalculation = (name: string, input: unknown) =>
+  ask<Readonly<Record<string, unknown>>>(`/api/calc/${encodeURIComponent(name)}`, json(input));

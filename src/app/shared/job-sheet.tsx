@@ -1,0 +1,50 @@
+// The sheet of one job: its tally stands above everything, its other sheets are one tap away.
+
+import type { ReactNode } from 'react';
+import { tallyDrawing } from '../../drawing/tally.ts';
+import type { Pack } from '../../pack/types.ts';
+import type { JobState } from '../../record/types.ts';
+import { Drawn } from './drawn.tsx';
+import { to } from './route.ts';
+import { Sheet } from './sheet.tsx';
+import { tallyWidth } from './width.ts';
+import { stageWords } from './words.ts';
+
+type JobSheetProps = {
+  readonly job: JobState;
+  readonly pack: Pack;
+  readonly title: string;
+  readonly children: ReactNode;
+};
+
+export function JobSheet({ job, pack, title, children }: JobSheetProps) {
+  const head = (
+    <section aria-label="This job" className="job-head">
+      <p className="job-title">
+        {job.title} · <span data-stage>{stageWords(job)}</span>
+      </p>
+      <a href={to.job(job.id, 'open')} className="tally" data-open={job.openCount}>
+        <Drawn drawing={tallyDrawing(job.entries, { width: tallyWidth() })} />
+      </a>
+      <nav aria-label="Sheets of this job">
+        <a href={to.job(job.id, 'work')}>Work</a> <a href={to.job(job.id, 'open')}>Open list</a>{' '}
+        <a href={to.job(job.id, 'proof')}>Proof</a> <a href={to.job(job.id, 'record')}>Record</a>{' '}
+        <a href={to.pack(pack.id)}>Pack</a>
+      </nav>
+    </section>
+  );
+  return (
+    <Sheet
+      title={title}
+      head={head}
+      block={[
+        ['Job', job.title],
+        ['Machine', pack.machine.name],
+        ['Hands', job.hands.join(', ')],
+        ['Verifies', job.competent ?? 'nobody named'],
+      ]}
+    >
+      {children}
+    </Sheet>
+  );
+}

@@ -1,0 +1,111 @@
+// Who is who on this device: names are chosen, not proved, and every screen says so.
+
+import { createContext, type ReactNode, useContext, useId, useMemo, useState } from 'react';
+import { NAMES_NOT_PROVED } from '../../quantity/authority.ts';
+import { Field, Pick, Plain } from './controls.tsx';
+import { useKept } from './kept.ts';
+import { useVessel } from './replica.tsx';
+
+type Holder = { readonly name: string; readonly choose: (name: string) => void };
+
+const Context = createContext<Holder>({ name: '', choose: () => undefined });
+export const useHolder = () => useContext(Context);
+
+export function HolderProvider({ children }: { readonly children: ReactNode }) {
+  const [name, choose] = useKept('holder', '');
+  const holder = useMemo(() => ({ name, choose }), [name, choose]);
+  return <Context value={holder}>{children}</Context>;
+}
+
+export function usePeople(): readonly string[] {
+  const { replica, state } = useVessel();
+  const named = replica.people.map((person) => person.name);
+  return [...new Set([...named, ...state.people])];
+}
+
+const OTHER = '(another name)';
+
+type PersonProps = {
+  readonly label: string;
+  readonly value: string;
+  readonly onChange: (name: string) => void;
+};
+
+/** A person from the vessel's list, or a name typed once. */
+export function Person({ label, value, onChange }: PersonProps) {
+  const people = usePeople();
+  const [typing, setTyping] = useState(value !== '' && !people.includes(value));
+  const options = people.map((name) => ({ id: name, name }));
+  return (
+    <>
+      <Pick
+        label={label}
+        value={typing ? OTHER : value}
+        onChange={(next) => {
+          setTyping(next === OTHER);
+          onChange(next === OTHER ? '' : next);
+        }}
+        options={[...options, { id: OTHER, name: 'another name …' }]}
+        empty="choose a name"
+      />
+      {typing ? <Field label={`${label}: name`} value={value} onChange={onChange} /> : null}
+    </>
+  );
+}
+
+/** Several hands: each name a button that is in or out, with a tick drawn when in. */
+export function Hands({
+  label,
+  value,
+  onChange,
+}: {
+  readonly label: string;
+  readonly value: readonly string[];
+  readonly onChange: (names: readonly string[]) => void;
+}) {
+  const people = usePeople();
+  const id = useId();
+  const all = [...new Set([...people, ...value])];
+  return (
+    <fieldset className="hands">
+      <legend id={id}>{label}</legend>
+      {all.map((name) => (
+        <label key={name} className="hand">
+          <input
+            type="checkbox"
+            checked={value.includes(name)}
+            onChange={(e) =>
+              onChange(e.target.checked ? [...value, name] : value.filter((each) => each !== name))
+            }
+          />
+          {name}
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+/** The line on every screen that says who holds this phone. */
+export function HolderLine() {
+  const { name, choose } = useHolder();
+  const [open, setOpen] = useState(false);
+  if (name !== '' && !open) {
+    return (
+      <p className="holder">
+        <span>
+          In hand: <b>{name}</b> <i>({NAMES_NOT_PROVED})</i>
+        </span>
+        <Plain onPress={() => setOpen(true)}>Change</Plain>
+      </p>
+    );
+  }
+  return (
+    <div className="holder-choice">
+      <Person label="Who is holding this phone?" value={name} onChange={choose} />
+      <p className="small">
+        {NAMES_NOT_PROVED}: a name is chosen, nobody checks it.{' '}
+        {name === '' ? null : <Plain onPress={() => setOpen(false)}>That is me</Plain>}
+      </p>
+    </div>
+  );
+}

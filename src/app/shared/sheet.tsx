@@ -1,0 +1,67 @@
+// The sheet every screen is drawn on: who and what on top, the title block and authority below.
+
+import type { ReactNode } from 'react';
+import { AUTHORITY_LINE, NAMES_NOT_PROVED } from '../../quantity/authority.ts';
+import { PaletteSwitch } from './palette.tsx';
+import { HolderLine } from './person.tsx';
+import { RefusedStrip } from './refused.tsx';
+import { useVessel } from './replica.tsx';
+import { to } from './route.ts';
+
+type SheetProps = {
+  readonly title: string;
+  /** Rows of the title block besides the ones every sheet has. */
+  readonly block?: readonly (readonly [string, string])[];
+  readonly head?: ReactNode;
+  readonly children: ReactNode;
+};
+
+export function Sheet({ title, block = [], head, children }: SheetProps) {
+  const { replica } = useVessel();
+  const rows: (readonly [string, string])[] = [
+    ['Sheet', title],
+    ...block,
+    ['Description of machinery', `issue ${replica.plantIssue.number}, ${replica.plantIssue.date}`],
+    ['Names', NAMES_NOT_PROVED],
+  ];
+  return (
+    <>
+      <header className="top">
+        <p className="vessel">
+          <a href={to.log()}>{replica.vessel.name}</a>
+        </p>
+        <nav aria-label="Sheets">
+          <a href={to.log()}>Log</a> <a href={to.calc()}>Calculations</a>
+        </nav>
+        <HolderLine />
+      </header>
+      <main>
+        {head}
+        <RefusedStrip />
+        <h1>{title}</h1>
+        {children}
+      </main>
+      <footer>
+        <p className="authority" data-authority>
+          {AUTHORITY_LINE}
+        </p>
+        <dl className="title-block">
+          <div>
+            <dt>{replica.vessel.kind === 'vessel' ? 'Vessel' : 'Station'}</dt>
+            <dd>
+              {replica.vessel.name}
+              {replica.invented ? ' (invented for the demo)' : ''}
+            </dd>
+          </div>
+          {rows.map(([name, value]) => (
+            <div key={name}>
+              <dt>{name}</dt>
+              <dd>{value}</dd>
+            </div>
+          ))}
+        </dl>
+        <PaletteSwitch />
+      </footer>
+    </>
+  );
+}

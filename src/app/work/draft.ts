@@ -1,0 +1,61 @@
+// What a person says at a step, put into the act that reports it. Nothing is worked out here.
+
+import type { Step } from '../../pack/types.ts';
+import type { ActBody, Draft, Json } from '../../record/types.ts';
+
+export type Answers = Readonly<Record<string, string>>;
+
+export type Said = {
+  readonly job: string;
+  readonly by: string;
+  readonly verifiedBy: string;
+  readonly answers: Answers;
+  /** Holes ticked by this act; left out, the whole count is meant. */
+  readonly holes?: readonly string[];
+  readonly hours?: number;
+};
+
+export function draftOf(step: Step, said: Said): Draft {
+  const answers = step.asks.flatMap((ask): [string, Json][] => {
+    const text = (said.answers[ask.name] ?? '').trim();
+    if (text === '') return [];
+    return [[ask.name, ask.kind === 'number' || ask.kind === 'count' ? Number(text) : text]];
+  });
+  const whole = said.holes === undefined && step.count !== null;
+  const counted = step.asks.some((ask) => ask.name === 'count');
+  const body: ActBody = {
+    thing: step.thing,
+    step: step.id,
+    ...step.fixed,
+    ...(step.round === undefined ? {} : { round: step.round }),
+    ...(whole && !counted && step.count !== null ? { count: step.count.n } : {}),
+    ...(said.holes === undefined ? {} : { holes: [...said.holes] }),
+    ...(step.cautions.length === 0 ? {} : { verifiedBy: said.verifiedBy }),
+    ...Object.fromEntries(answers),
+  };
+  return { stream: { kind: 'job', id: said.job }, kind: step.verb, by: said.by, body };
+}
+
+/** What still has to be said before the step can be reported, in words. */
+export function missing(step: Step, said: Pick<Said, 'by' | 'verifiedBy' | 'answers'>): string[] {
+  const asked = step.asks.filter(
+    (ask) => ask.optional !== true && !isSettled(ask.name, said.answers, step),
+  );
+  return [
+    ...(said.by.trim() === '' ? ['who is holding this phone'] : []),
+    ...(step.cautions.length > 0 && said.verifiedBy.trim() === '' ? ['who verified it'] : []),
+    ...asked.map((ask) => ask.label.toLowerCase()),
+  ];
+}
+
+/** How far it passed is asked only where the result is "passed up to". */
+function isSettled(name: string, answers: Answers, step: Step): boolean {
+  if ((answers[name] ?? '').trim() !== '') return true;
+  return step.verb === 'proof' && name === 'upTo' && answers.result !== 'passed up to';
+}
+
+/** Questions shown now. */
+export const asksShown = (step: Step, answers: Answers) =>
+  step.asks.filter(
+    (ask) => !(step.verb === 'proof' && ask.name === 'upTo' && answers.result !== 'passed up to'),
+  );

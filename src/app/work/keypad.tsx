@@ -1,0 +1,51 @@
+// A reading on a big keypad: the unit stands fixed beside it, and the figure is read back in words.
+
+import { Button } from 'react-aria-components/Button';
+import { numberWords, unitWords } from '../shared/words.ts';
+
+type KeypadProps = {
+  readonly label: string;
+  readonly unit: string;
+  readonly value: string;
+  readonly onChange: (value: string) => void;
+};
+
+const KEYS = ['7', '8', '9', '4', '5', '6', '1', '2', '3', '.', '0', '−'] as const;
+const MOST_DIGITS = 9;
+
+function press(value: string, key: (typeof KEYS)[number]): string {
+  if (key === '−') return value.startsWith('-') ? value.slice(1) : `-${value}`;
+  if (value.length >= MOST_DIGITS) return value;
+  if (key === '.') return value.includes('.') ? value : `${value === '' ? '0' : value}.`;
+  return value === '0' ? key : `${value}${key}`;
+}
+
+export function Keypad({ label, unit, value, onChange }: KeypadProps) {
+  const words = numberWords(value);
+  return (
+    <fieldset className="keypad">
+      <legend>{label}</legend>
+      <p className="keypad-value">
+        <output>{value === '' ? '–' : value.replace('-', '−')}</output> <b>{unit}</b>
+      </p>
+      <p className="read-back" role="status">
+        {words === null ? 'nothing keyed in' : `${words} ${unitWords(unit)}`}
+      </p>
+      <div className="keys">
+        {KEYS.map((key) => (
+          <Button
+            key={key}
+            className="key"
+            aria-label={key === '−' ? 'minus' : key === '.' ? 'point' : key}
+            onPress={() => onChange(press(value, key))}
+          >
+            {key}
+          </Button>
+        ))}
+        <Button className="key wide" onPress={() => onChange(value.slice(0, -1))}>
+          Rub out the last
+        </Button>
+      </div>
+    </fieldset>
+  );
+}

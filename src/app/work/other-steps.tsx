@@ -1,0 +1,32 @@
+// The other steps that are ready: each a sentence to tap, none of them numbered.
+
+import type { Step } from '../../pack/types.ts';
+import { Plain } from '../shared/controls.tsx';
+
+type OtherStepsProps = {
+  readonly steps: readonly Step[];
+  readonly onChoose: (id: string) => void;
+};
+
+export function OtherSteps({ steps, onChoose }: OtherStepsProps) {
+  if (steps.length === 0) return null;
+  return (
+    <section aria-labelledby="others-head">
+      <h2 id="others-head">Also ready</h2>
+      <ul className="others">
+        {steps.map((step) => (
+          <li key={step.id}>
+            <Plain
+              onPress={() => {
+                onChoose(step.id);
+                window.scrollTo(0, 0);
+              }}
+            >
+              {step.text}
+            </Plain>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,47 @@
+// A photograph of the thing the step speaks of, kept by the hash of its bytes.
+
+import { useRef } from 'react';
+import type { Step } from '../../pack/types.ts';
+import { postPhoto } from '../shared/api.ts';
+import { Main } from '../shared/controls.tsx';
+import { useHolder } from '../shared/person.tsx';
+import { useVessel } from '../shared/replica.tsx';
+
+export function PhotoAct({ job, step }: { readonly job: string; readonly step: Step }) {
+  const input = useRef<HTMLInputElement>(null);
+  const { record, tellRefused } = useVessel();
+  const { name } = useHolder();
+  const keep = async (file: File) => {
+    const kept = await postPhoto(file);
+    if (!kept.ok) {
+      tellRefused({ problems: kept.problems, refusal: null });
+      return;
+    }
+    await record({
+      stream: { kind: 'job', id: job },
+      kind: 'photo',
+      by: name,
+      body: { thing: step.thing, hash: kept.value.hash, type: kept.value.type },
+    });
+  };
+  return (
+    <>
+      <Main onPress={() => input.current?.click()} disabled={name === ''}>
+        Photo
+      </Main>
+      <input
+        ref={input}
+        type="file"
+        hidden
+        aria-label="Photo"
+        accept="image/jpeg,image/png"
+        capture="environment"
+        onChange={(e) => {
+          const file = e.target.files?.[0];
+          if (file !== undefined) void keep(file);
+          e.target.value = '';
+        }}
+      />
+    </>
+  );
+}

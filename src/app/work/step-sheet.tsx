@@ -1,0 +1,135 @@
+// One step a screen: the drawing, its sentence and figure, its caution, and the acts possible now.
+
+import { useState } from 'react';
+import type { Pack, Step } from '../../pack/types.ts';
+import type { JobState } from '../../record/types.ts';
+import { ValueWords } from '../pack/lists.tsx';
+import { Main, Plain } from '../shared/controls.tsx';
+import { useKept } from '../shared/kept.ts';
+import { useHolder } from '../shared/person.tsx';
+import { useVessel } from '../shared/replica.tsx';
+import { Asks } from './asks.tsx';
+import { Cautions } from './caution.tsx';
+import { type Answers, asksShown, draftOf, missing } from './draft.ts';
+import { JointTicks } from './joint-ticks.tsx';
+import { PhotoAct } from './photo.tsx';
+import { type Side, SideAct } from './side-acts.tsx';
+
+type StepSheetProps = {
+  readonly job: JobState;
+  readonly pack: Pack;
+  readonly step: Step;
+  readonly onDone: () => void;
+};
+
+/** Keyed by step where it is used: answers of one step never reach another. */
+export function StepSheet({ job, pack, step, onDone }: StepSheetProps) {
+  const { record } = useVessel();
+  const { name } = useHolder();
+  const [answers, setAnswers] = useState<Answers>({});
+  const [side, setSide] = useState<Side | null>(null);
+  const [verifiedBy, setVerifiedBy] = useKept(`verifies.${job.id}`, job.competent ?? '');
+  const [busy, setBusy] = useState(false);
+  const lacks = missing(step, { by: name, verifiedBy, answers });
+  const say = async (holes?: readonly string[]) => {
+    setBusy(true);
+    const about = { job: job.id, by: name, verifiedBy, answers };
+    const draft = draftOf(step, holes === undefined ? about : { ...about, holes });
+    const done = await record(draft);
+    setBusy(false);
+    if (done && holes === undefined) onDone();
+  };
+  const left = holesLeft(job, step);
+  const byHole = step.verb === 'made' && step.holes.length > 0;
+  const mustTick = byHole && step.perHole && left.length > 0;
+  return (
+    <article className="step" data-step={step.id} aria-label="Now">
+      <StepDrawing
+        job={job}
+        pack={pack}
+        step={step}
+        onTick={byHole && lacks.length === 0 ? (hole) => void say([hole]) : null}
+      />
+      <p className="sentence">{step.text}</p>
+      {step.values.map((value) => (
+        <p key={value.id} className="step-value">
+          <ValueWords value={value} />
+        </p>
+      ))}
+      <StepFacts step={step} />
+      <Cautions cautions={step.cautions} verifiedBy={verifiedBy} onVerifiedBy={setVerifiedBy} />
+      <Asks
+        asks={asksShown(step, answers)}
+        answers={answers}
+        onAnswer={(ask, value) => setAnswers({ ...answers, [ask]: value })}
+      />
+      {lacks.length === 0 ? null : (
+        <p className="lacks" id="lacks">
+          Before <i>Done</i>: {lacks.join('; ')}.
+        </p>
+      )}
+      {side === null ? (
+        <div className="main-acts">
+          <Main onPress={() => void say()} disabled={busy || lacks.length > 0 || mustTick}>
+            {doneWords(step, left, mustTick)}
+          </Main>
+          <Main onPress={() => setSide('could-not')}>Could not do</Main>
+          <Main onPress={() => setSide('found')}>Found something</Main>
+          <PhotoAct job={job.id} step={step} />
+        </div>
+      ) : (
+        <SideAct side={side} job={job.id} step={step} onEnd={() => setSide(null)} />
+      )}
+      {side === null && step.stop === null && step.verb !== 'proved-dead' ? (
+        <Plain onPress={() => setSide('used-anyway')}>Use anyway, without this</Plain>
+      ) : null}
+    </article>
+  );
+}
+
+function holesLeft(job: JobState, step: Step): readonly string[] {
+  const entry = job.entries.find((each) => each.thing === step.thing && each.open);
+  const ticked = entry?.tally?.[step.round ?? ''] ?? [];
+  return step.holes.filter((hole) => !ticked.includes(hole));
+}
+
+function doneWords(step: Step, left: readonly string[], mustTick: boolean) {
+  if (mustTick) return `Tick ${left.length} on the drawing`;
+  if (step.count === null) return 'Done';
+  return (
+    <>
+      Done
+      <br />
+      {step.count.n} of {step.count.n}
+    </>
+  );
+}
+
+function StepDrawing({
+  job,
+  pack,
+  step,
+  onTick,
+}: {
+  readonly job: JobState;
+  readonly pack: Pack;
+  readonly step: Step;
+  readonly onTick: ((hole: string) => void) | null;
+}) {
+  const [kind = '', id = ''] = step.thing.split('/');
+  const joint = pack.facts.joints[id];
+  if (kind !== 'joint' || joint === undefined || joint.holes.length === 0) return null;
+  const entry = job.entries.find((each) => each.thing === step.thing && each.open);
+  return <JointTicks step={step} joint={joint} entry={entry} onTick={onTick} />;
+}
+
+function StepFacts({ step }: { readonly step: Step }) {
+  const facts = [step.place, step.tool, step.hands > 1 ? `${step.hands} hands` : null];
+  return (
+    <p className="step-facts">
+      {facts.filter((each) => each !== null).join(' · ')}
+      {facts.some((each) => each !== null) ? <br /> : null}
+      <span className="small">Why: {step.reason}.</span>
+    </p>
+  );
+}

@@ -1,0 +1,15 @@
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'vite';
+
+// The app is built once into dist/; the server serves it with a policy that allows no inline code.
+export default defineConfig({
+  root: 'src/app',
+  base: '/',
+  plugins: [react()],
+  build: {
+    outDir: '../../dist',
+    emptyOutDir: true,
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+  },
+});
