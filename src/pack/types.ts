@@ -154,7 +154,9 @@ export type ProofFacts = {
 
 export type PackFacts = {
   readonly joints: Readonly<Record<string, JointFacts>>;
-  readonly parts: Readonly<Record<string, { readonly name: string; readonly massKg: number | null }>>;
+  readonly parts: Readonly<
+    Record<string, { readonly name: string; readonly massKg: number | null }>
+  >;
   readonly items: Readonly<Record<string, { readonly name: string; readonly renewed: boolean }>>;
   readonly closures: Readonly<Record<string, ClosureFacts>>;
   readonly temps: Readonly<
@@ -218,8 +220,16 @@ export type Lists = {
     readonly compound: string | null;
     readonly joint: string;
   }[];
-  readonly consumables: readonly { readonly name: string; readonly amount: string | null; readonly for: string }[];
-  readonly loose: readonly { readonly thing: Thing; readonly name: string; readonly count: number }[];
+  readonly consumables: readonly {
+    readonly name: string;
+    readonly amount: string | null;
+    readonly for: string;
+  }[];
+  readonly loose: readonly {
+    readonly thing: Thing;
+    readonly name: string;
+    readonly count: number;
+  }[];
   readonly closures: readonly {
     readonly closure: string;
     readonly name: string;
@@ -228,10 +238,18 @@ export type Lists = {
     readonly stations: readonly string[];
     readonly tags: readonly number[];
   }[];
-  readonly temporary: readonly { readonly thing: Thing; readonly name: string; readonly where: string }[];
+  readonly temporary: readonly {
+    readonly thing: Thing;
+    readonly name: string;
+    readonly where: string;
+  }[];
   readonly values: readonly ShownValue[];
   readonly proofs: readonly { readonly id: string; readonly name: string; readonly what: string }[];
-  readonly followUps: readonly { readonly id: string; readonly after: string; readonly what: string }[];
+  readonly followUps: readonly {
+    readonly id: string;
+    readonly after: string;
+    readonly what: string;
+  }[];
   readonly weights: readonly {
     readonly part: string;
     readonly name: string;
@@ -273,7 +291,11 @@ export type Pack = {
   readonly title: string;
   readonly authority: string;
   readonly namesNotProved: string;
-  readonly vessel: { readonly id: string; readonly name: string; readonly kind: 'vessel' | 'station' };
+  readonly vessel: {
+    readonly id: string;
+    readonly name: string;
+    readonly kind: 'vessel' | 'station';
+  };
   readonly invented: boolean;
   readonly machine: {
     readonly id: string;
@@ -282,7 +304,12 @@ export type Pack = {
     readonly plate: string | null;
     readonly position: string | null;
   };
-  readonly target: { readonly id: string; readonly name: string; readonly does: Does; readonly doing: string };
+  readonly target: {
+    readonly id: string;
+    readonly name: string;
+    readonly does: Does;
+    readonly doing: string;
+  };
   readonly plantIssue: { readonly number: number; readonly date: string; readonly hash: string };
   readonly valueIssues: readonly {
     readonly sheet: string;

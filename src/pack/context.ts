@@ -1,0 +1,118 @@
+// What the parts of a pack's making share: the machine, the plan and the names of things.
+
+import type { Does, DoesSpec, Joint, Part, Target } from '../plant/schema.ts';
+import { LIQUIDS } from '../plant/schema.ts';
+import type { Machine, Plant } from '../plant/types.ts';
+import type { RemovalPlan } from '../removal/model.ts';
+import { type Isolation, isolationOf } from './isolation.ts';
+import { type JointShape, jointShape } from './joint-shape.ts';
+import type { PackRequest } from './types.ts';
+
+/** A part that was moved, in the order of removal, with the way that moved it last. */
+export type Moved = {
+  readonly id: string;
+  readonly as: 'off' | 'aside';
+  readonly way: string;
+  readonly bench: boolean;
+  readonly reason: string;
+};
+
+/** A joint that was undone, in the order of removal. */
+export type Undone = {
+  readonly id: string;
+  readonly access: string | null;
+  readonly bench: boolean;
+  readonly reason: string;
+};
+
+export type Context = {
+  readonly plant: Plant;
+  readonly machine: Machine;
+  readonly request: PackRequest;
+  readonly targetId: string;
+  readonly target: Target;
+  readonly spec: DoesSpec;
+  readonly does: Does;
+  readonly plans: readonly RemovalPlan[];
+  readonly moved: readonly Moved[];
+  readonly undone: readonly Undone[];
+  /** Parts whose item is taken out: the target of an exchange, what is renewed in place. */
+  readonly items: readonly string[];
+  readonly isolation: Isolation;
+  readonly shapes: Readonly<Record<string, JointShape>>;
+};
+
+export const partOf = (c: Pick<Context, 'machine'>, id: string): Part =>
+  c.machine.parts[id] ?? { name: id };
+
+export const jointOf = (c: Pick<Context, 'machine'>, id: string): Joint =>
+  c.machine.joints[id] ?? { name: id };
+
+export const isLiquidLine = (machine: Machine, line: string | undefined): boolean =>
+  line !== undefined && LIQUIDS.includes(machine.lines[line]?.medium ?? '');
+
+/** A joint is wet when a part it joins belongs to a line with a liquid. */
+export const isWet = (machine: Machine, jointId: string): boolean =>
+  (machine.joints[jointId]?.between ?? []).some((p) =>
+    isLiquidLine(machine, machine.parts[p]?.line),
+  );
+
+/** The parts a joint joins that this job moves. */
+export const movedBetween = (c: Context, jointId: string): string[] =>
+  (jointOf(c, jointId).between ?? []).filter((p) => c.moved.some((m) => m.id === p));
+
+export const accessOf = (c: Context, undone: Undone) =>
+  undone.access === null ? undefined : jointOf(c, undone.id).accesses?.[undone.access];
+
+export const wayOf = (c: Context, moved: Moved) => partOf(c, moved.id).ways?.[moved.way];
+
+/** The joints of the target, then those of the pipes that share a disturbed joint with it. */
+export const targetJoints = (c: Context): { mounting: string[]; pipes: string[] } => {
+  const root = c.moved.some((m) => m.id === c.targetId) ? c.targetId : null;
+  const touching = c.undone
+    .filter((u) => !u.bench && root !== null && (jointOf(c, u.id).between ?? []).includes(root))
+    .map((u) => u.id);
+  const isPipe = (p: string) => p !== root && partOf(c, p).line !== undefined;
+  const pipes = touching.filter((j) => (jointOf(c, j).between ?? []).some(isPipe));
+  return { mounting: touching.filter((j) => !pipes.includes(j)), pipes };
+};
+
+export const makeContext = (
+  base: Pick<Context, 'plant' | 'machine' | 'request' | 'targetId' | 'target' | 'spec' | 'does'>,
+  plans: readonly RemovalPlan[],
+): Context => {
+  const moved: Moved[] = [];
+  const undone: Undone[] = [];
+  plans.forEach((plan, k) => {
+    for (const step of plan.order) {
+      if (step.do === 'undo')
+        undone.push({
+          id: step.joint,
+          access: step.access,
+          bench: k > 0,
+          reason: step.reason,
+        });
+      else {
+        const id = String(step.part);
+        const row: Moved = {
+          id,
+          as: step.do,
+          way: String(step.way),
+          bench: k > 0,
+          reason: step.reason,
+        };
+        moved.push(row);
+      }
+    }
+  });
+  const renews = base.spec.renews ?? [];
+  const out =
+    base.does === 'renew-in-place'
+      ? renews
+      : [base.targetId, ...renews.filter((p) => p !== base.targetId)];
+  const shapes: Record<string, JointShape> = {};
+  for (const u of undone)
+    shapes[u.id] ??= jointShape(base.machine, base.machine.joints[u.id] ?? { name: u.id });
+  const isolation = isolationOf(base.machine, base.request, base.spec.isolation ?? base.targetId);
+  return { ...base, plans, moved, undone, items: out, isolation, shapes };
+};

@@ -1,0 +1,144 @@
+// Faces, seals and loose parts: cleaned and looked at, counted out, renewed and counted in.
+
+import type { Loose } from '../plant/schema.ts';
+import { type Context, isWet, jointOf, movedBetween, partOf } from './context.ts';
+import type { DraftStep } from './order.ts';
+import { step, stepId } from './step.ts';
+import { movedId, undoneId } from './strip.ts';
+
+export const facesId = (j: string): string => stepId('checked', `check/faces:${j}`);
+export const sealInId = (j: string, s: string): string => stepId('seal-in', `seal/${j}:${s}`);
+export const looseInId = (j: string, l: string): string => stepId('loose-in', `loose/${j}:${l}`);
+
+/** Loose parts that go in before the part is offered up; the rest go on when the joint is made. */
+export const EARLY_LOOSE: readonly Loose['kind'][] = [
+  'key',
+  'drive tang',
+  'circlip',
+  'dowel',
+  'shim',
+  'spacer',
+  'slinger',
+];
+
+export const fitSteps = (c: Context, jointRank: (j: string) => number): DraftStep[] => [
+  asFound(c),
+  ...looks(c),
+  ...c.undone.flatMap((u) => [
+    ...faces(c, u.id),
+    ...seals(c, u.id, jointRank(u.id)),
+    ...looseParts(c, u.id, jointRank(u.id)),
+  ]),
+];
+
+const asFound = (c: Context): DraftStep => {
+  const moved = c.moved.filter((m) => m.id === c.targetId || c.items.includes(m.id));
+  return step({
+    verb: 'checked',
+    thing: 'check/as-found',
+    phase: 'inspect',
+    rank: 3_950,
+    text: `${partOf(c, c.targetId).name} as found, before cleaning: condition, what failed, pieces missing.`,
+    reason: 'life and causes are learnt from what was found, and only now can it be seen',
+    needs: moved.map((m) => movedId(c, m.id)),
+    asks: [
+      {
+        name: 'result',
+        label: 'Condition',
+        kind: 'choice',
+        choices: ['as new', 'worn', 'damaged', 'failed'],
+      },
+      { name: 'count', label: 'Pieces missing', kind: 'count', expected: 0 },
+    ],
+  });
+};
+
+/** What a part asks to have looked at while it is off. */
+const looks = (c: Context): DraftStep[] =>
+  c.moved.flatMap((m) =>
+    (partOf(c, m.id).looks ?? []).map((text, i) =>
+      step({
+        verb: 'checked',
+        thing: `check/look:${m.id}-${i + 1}`,
+        phase: 'inspect',
+        rank: 4_500 + i,
+        text: `${partOf(c, m.id).name}: ${text}.`,
+        reason: 'can be seen only while it is off',
+        needs: [movedId(c, m.id)],
+        asks: [{ name: 'result', label: 'Seen', kind: 'choice', choices: ['good', 'not good'] }],
+      }),
+    ),
+  );
+
+const hasFaces = (c: Context, j: string): boolean =>
+  Object.keys(jointOf(c, j).seals ?? {}).length > 0 ||
+  (isWet(c.machine, j) && movedBetween(c, j).length > 0 && c.shapes[j]?.threaded === true);
+
+const faces = (c: Context, j: string): DraftStep[] => {
+  if (!hasFaces(c, j)) return [];
+  const joint = jointOf(c, j);
+  const ring = Object.values(joint.seals ?? {}).some((s) => s.kind === 'ring');
+  return [
+    step({
+      verb: 'checked',
+      thing: `check/faces:${j}`,
+      phase: 'inspect',
+      rank: 5_000,
+      text:
+        `${joint.name}: both faces clean, felt with a nail` +
+        `${ring ? '; groove unmarked' : ''}; threads and blind holes clean and dry.`,
+      reason: 'a bulge of old seal lets by; dirt in a thread eats the torque',
+      needs: [
+        undoneId(j),
+        ...movedBetween(c, j).map((p) => movedId(c, p)),
+        ...Object.keys(joint.seals ?? {}).map((s) => stepId('seal-out', `seal/${j}:${s}`)),
+      ],
+      asks: [{ name: 'result', label: 'Seen', kind: 'choice', choices: ['good', 'not good'] }],
+    }),
+  ];
+};
+
+const seals = (c: Context, j: string, at: number): DraftStep[] => {
+  const joint = jointOf(c, j);
+  return Object.entries(joint.seals ?? {}).map(([id, seal]) => {
+    const name = seal.name ?? seal.kind;
+    const size = [seal.size, seal.compound, seal.thickness]
+      .filter((x) => x !== undefined)
+      .join(', ');
+    const wet = seal.lubricant === undefined ? '' : `; wet it with ${seal.lubricant} only`;
+    const sealant = seal.sealant === undefined ? '; no sealant' : `; sealant: ${seal.sealant}`;
+    return step({
+      verb: 'seal-in',
+      thing: `seal/${j}:${id}`,
+      phase: 'fit',
+      rank: at + 2,
+      text: `${joint.name}: ${seal.count} new ${name}${size === '' ? '' : ` (${size})`}${wet}${sealant}.`,
+      reason: 'every gasket and ring of a disturbed joint is renewed and counted',
+      needs: [stepId('seal-out', `seal/${j}:${id}`), ...(hasFaces(c, j) ? [facesId(j)] : [])],
+      count: { n: seal.count, what: name },
+      asks: [{ name: 'count', label: 'Put in', kind: 'count', expected: seal.count }],
+    });
+  });
+};
+
+const looseParts = (c: Context, j: string, at: number): DraftStep[] => {
+  const joint = jointOf(c, j);
+  return Object.entries(joint.loose ?? {}).map(([id, part]) => {
+    const early = EARLY_LOOSE.includes(part.kind);
+    const lastRound = c.shapes[j]?.rounds.at(-1);
+    return step({
+      verb: 'loose-in',
+      thing: `loose/${j}:${id}`,
+      phase: early ? 'fit' : 'box-up',
+      rank: early ? at + 3 : at + 40,
+      text: `${joint.name}: ${part.count} × ${part.name ?? part.kind} in.`,
+      reason: 'it came out with this joint',
+      needs: [
+        stepId('loose-out', `loose/${j}:${id}`),
+        ...(early || lastRound === undefined ? [] : [stepId('made', `joint/${j}`, lastRound)]),
+      ],
+      count: { n: part.count, what: part.name ?? part.kind },
+      asks: [{ name: 'count', label: 'Put in', kind: 'count', expected: part.count }],
+    });
+  });
+};

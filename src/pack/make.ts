@@ -1,0 +1,142 @@
+// Making a joint up again: by hand first, square and free, then its rounds, then its settings.
+
+import { accessOf, type Context, jointOf, partOf, type Undone } from './context.ts';
+import type { DraftStep } from './order.ts';
+import { step, stepId } from './step.ts';
+import { settingAsk, undoneId } from './strip.ts';
+import type { ShownValue } from './types.ts';
+import { shareOf, tighteningValues } from './values.ts';
+
+export const roundIds = (c: Context, j: string): string[] =>
+  (c.shapes[j]?.rounds ?? ['made']).map((r) => stepId('made', `joint/${j}`, r));
+
+/** The look at a pipe joint before it is tightened; null where the joint is no bolted pipe joint. */
+export const squareId = (c: Context, j: string): string | null => {
+  const pipe = (jointOf(c, j).between ?? []).some((p) => partOf(c, p).line !== undefined);
+  const rounds = c.shapes[j]?.rounds ?? [];
+  return pipe && c.shapes[j]?.threaded === true && rounds.length > 1
+    ? stepId('checked', `check/square:${j}`)
+    : null;
+};
+
+export const makeSteps = (
+  c: Context,
+  u: Undone,
+  at: number,
+  firstNeeds: readonly string[],
+): DraftStep[] => {
+  const ids = roundIds(c, u.id);
+  const rounds = c.shapes[u.id]?.rounds ?? ['made'];
+  const square = squareId(c, u.id);
+  const steps = rounds.map((round, i) => {
+    const previous = ids[i - 1];
+    const needs =
+      i === 0 ? [undoneId(u.id), ...firstNeeds] : previous === undefined ? [] : [previous];
+    if (i === 1 && square !== null) needs.push(square);
+    return roundStep(c, u, round, i, at, needs);
+  });
+  if (square !== null) steps.push(squareStep(c, u.id, at, ids[0] ?? ''));
+  return [...steps, ...leftSettings(c, u.id, at, ids.at(-1) ?? '')];
+};
+
+const roundStep = (
+  c: Context,
+  u: Undone,
+  round: string,
+  i: number,
+  at: number,
+  needs: readonly string[],
+): DraftStep => {
+  const joint = jointOf(c, u.id);
+  const shape = c.shapes[u.id];
+  const access = accessOf(c, u);
+  const rounds = shape?.rounds ?? ['made'];
+  const last = i === rounds.length - 1;
+  const tightening = round !== 'hand' && round !== 'made';
+  const values = tightening ? tighteningValues(c.machine, joint) : [];
+  return step({
+    verb: 'made',
+    thing: `joint/${u.id}`,
+    round,
+    phase: 'box-up',
+    rank: at + i,
+    text: roundText(c, u.id, round, values),
+    reason: roundReason(round),
+    place: u.bench ? 'bench' : (access?.place ?? null),
+    tool: tightening ? 'torque wrench in date' : (access?.tool ?? null),
+    needs,
+    count: shape && shape.holes.length > 0 ? { n: shape.holes.length, what: shape.words } : null,
+    holes: round === 'once more in order' ? (shape?.holes ?? []) : (shape?.order ?? []),
+    perHole: last && tightening && joint.critical === true,
+    values,
+    minutes: last ? (joint.makeMinutes ?? null) : null,
+    hazards: joint.hazards ?? [],
+  });
+};
+
+const roundText = (c: Context, j: string, round: string, values: readonly ShownValue[]): string => {
+  const joint = jointOf(c, j);
+  const words = c.shapes[j]?.words ?? '';
+  const locking = Object.values(joint.fasteners ?? {}).flatMap((f) =>
+    f.locking === undefined ? [] : [f.locking],
+  );
+  const lock = locking.length === 0 ? '' : ` Lock: ${[...new Set(locking)].join(', ')}.`;
+  if (round === 'hand') return `${joint.name}: start ${words} by hand, all of them.`;
+  if (round === 'made')
+    return `${joint.name}: make up${words === '' ? '' : ` ${words}`}; tug it.${lock}`;
+  if (round === 'tight')
+    return `${joint.name}: ${words} tight by hand with a plain spanner; no value is issued.${lock}`;
+  const share = /^(\d+) %$/.exec(round)?.[1];
+  const figures = values.map((v) => {
+    if (v.shown === null) return 'NO VALUE STATED';
+    if (share === undefined || share === '100') return v.shown;
+    return `${shareOf(v.shown, Number(share) / 100) ?? '?'} (${round} of ${v.shown})`;
+  });
+  const figure = [...new Set(figures)].join(' / ');
+  if (round === 'once more in order')
+    return `${figure} · ${joint.name}: once more round, bolt by bolt in order, until none moves.${lock}`;
+  return `${figure} · ${joint.name}: ${words} in the order drawn.`;
+};
+
+const roundReason = (round: string): string => {
+  if (round === 'hand')
+    return 'a bolt that does not start by hand is cross-threaded or out of line';
+  if (round === 'made') return 'it was undone, so it is made up';
+  if (round === 'once more in order')
+    return 'bolts tightened early slacken as the others are pulled';
+  return 'rounds bring the faces together level';
+};
+
+const squareStep = (c: Context, j: string, at: number, first: string): DraftStep =>
+  step({
+    verb: 'checked',
+    thing: `check/square:${j}`,
+    phase: 'box-up',
+    rank: at + 0.5,
+    text: `${jointOf(c, j).name}: the pipe meets its face square and free, not pulled over.`,
+    reason: 'a pipe pulled to its face loads the part and cracks or leaks later',
+    needs: [first],
+    asks: [
+      {
+        name: 'result',
+        label: 'Seen',
+        kind: 'choice',
+        choices: ['square and free', 'had to be pulled over'],
+      },
+    ],
+  });
+
+const leftSettings = (c: Context, j: string, at: number, final: string): DraftStep[] =>
+  Object.entries(jointOf(c, j).settings ?? {}).map(([id, setting]) =>
+    step({
+      verb: 'measured',
+      thing: `setting/${j}:${id}`,
+      round: 'left',
+      phase: 'box-up',
+      rank: at + 30,
+      text: `Measure ${setting.name ?? setting.kind} as left.`,
+      reason: 'the joint was disturbed, so its setting is measured again',
+      needs: [final],
+      asks: [settingAsk(c, setting.value, setting.kind)],
+    }),
+  );

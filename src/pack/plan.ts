@@ -1,0 +1,130 @@
+// The removal of one job: the machine as the calculation wants it, and its answer with names.
+
+import type { Machine } from '../plant/types.ts';
+import type { FullInput, OrderStep, RemovalPlan } from '../removal/model.ts';
+import type { PackRequest, PlanView } from './types.ts';
+
+type Demand = { readonly part: string; readonly as: 'off' | 'aside' };
+type Already = NonNullable<FullInput['already']>;
+
+/** The whole machine as `removal` takes it, with the parts to take and what is off already. */
+export const removalInput = (
+  machine: Machine,
+  take: readonly Demand[],
+  already: Already,
+): FullInput => ({
+  parts: Object.fromEntries(
+    Object.entries(machine.parts).map(([id, p]) => [
+      id,
+      {
+        name: p.name,
+        ...(p.stays === undefined ? {} : { stays: p.stays }),
+        ...(p.on === undefined ? {} : { on: p.on }),
+        ...(p.ways === undefined
+          ? {}
+          : {
+              ways: Object.entries(p.ways).map(([wayId, w]) => ({
+                id: wayId,
+                ...(w.name === undefined ? {} : { name: w.name }),
+                gives: w.gives,
+                joints: w.joints,
+                clear: w.clear ?? [],
+                minutes: w.minutes ?? null,
+                ...(w.people === undefined ? {} : { people: w.people }),
+              })),
+            }),
+      },
+    ]),
+  ),
+  joints: Object.fromEntries(
+    Object.entries(machine.joints).map(([id, j]) => [
+      id,
+      {
+        name: j.name,
+        undoMinutes: j.undoMinutes ?? null,
+        makeMinutes: j.makeMinutes ?? null,
+        ...(j.between === undefined ? {} : { between: j.between }),
+        ...(j.doNotDisturb === undefined ? {} : { doNotDisturb: j.doNotDisturb }),
+        ...(j.medium === undefined ? {} : { medium: j.medium }),
+        ...(j.accesses === undefined
+          ? {}
+          : {
+              accesses: Object.entries(j.accesses).map(([accessId, a]) => ({
+                id: accessId,
+                ...(a.name === undefined ? {} : { name: a.name }),
+                clear: a.clear ?? [],
+                tool: a.tool ?? null,
+                place: a.place ?? null,
+              })),
+            }),
+      },
+    ]),
+  ),
+  targets: take.map((t) => ({ part: t.part, as: t.as })),
+  already,
+});
+
+export const alreadyOf = (request: PackRequest): Already => ({
+  off: [...(request.already?.off ?? [])],
+  aside: [...(request.already?.aside ?? [])],
+  joints: [...(request.already?.joints ?? [])],
+});
+
+/** What stands off once a plan has been carried out: where the bench work begins. */
+export const alreadyAfter = (already: Already, plan: RemovalPlan): Already => ({
+  off: [...(already.off ?? []), ...plan.off.map(String)],
+  aside: [...(already.aside ?? []), ...plan.aside.map(String)],
+  joints: [...(already.joints ?? []), ...plan.joints],
+});
+
+export const planView = (machine: Machine, plan: RemovalPlan): PlanView => ({
+  order: plan.order.map((row, i) => orderRow(machine, plan.order.slice(0, i), row)),
+  minutes: plan.minutes,
+  bound: plan.bound,
+  proven: plan.proven,
+  gap: plan.gap,
+  orderProven: plan.orderProven,
+  avoided: plan.avoided.joints.length === 0 ? null : plan.avoided,
+  used: plan.used,
+  cautions: plan.cautions,
+  working: plan.working,
+});
+
+type OrderRow = PlanView['order'][number];
+
+const orderRow = (machine: Machine, before: readonly OrderStep[], row: OrderStep): OrderRow => {
+  if (row.do === 'undo') {
+    const joint = machine.joints[row.joint];
+    const access = row.access === null ? undefined : joint?.accesses?.[row.access];
+    return {
+      do: 'undo',
+      id: row.joint,
+      name: joint?.name ?? row.joint,
+      way: null,
+      access: row.access,
+      tool: access?.tool ?? null,
+      place: access?.place ?? null,
+      reason: row.reason,
+      after: (access?.clear ?? []).flatMap((x) => movedBefore(before, x.part)),
+    };
+  }
+  const id = String(row.part);
+  const way = row.way === null ? undefined : machine.parts[id]?.ways?.[String(row.way)];
+  const joints = (way?.joints ?? []).filter((j) =>
+    before.some((b) => b.do === 'undo' && b.joint === j),
+  );
+  return {
+    do: row.do,
+    id,
+    name: machine.parts[id]?.name ?? id,
+    way: row.way === null ? null : String(row.way),
+    access: null,
+    tool: null,
+    place: null,
+    reason: row.reason,
+    after: [...joints, ...(way?.clear ?? []).flatMap((x) => movedBefore(before, x.part))],
+  };
+};
+
+const movedBefore = (before: readonly OrderStep[], part: string): string[] =>
+  before.some((b) => b.do !== 'undo' && String(b.part) === part) ? [part] : [];

@@ -1,0 +1,324 @@
+// Line-up, filling and proof: giving back in stages, and what the disturbed joints owe.
+
+import { backOrder, refittedId } from './boxup.ts';
+import { type Context, isWet, jointOf, partOf } from './context.ts';
+import { isWaterSide } from './isolation.ts';
+import { roundIds } from './make.ts';
+import type { DraftStep } from './order.ts';
+import { step, stepId } from './step.ts';
+import type { Temporary } from './temporary.ts';
+import type { ProofFacts } from './types.ts';
+import { unitOf } from './values.ts';
+
+const RESULTS = ['pass', 'fail', 'cannot tell'];
+
+const proofId = (id: string): string => stepId('proof', `proof/${id}`);
+
+const connectorJoints = (c: Context): string[] => {
+  const sensed = new Set(Object.values(c.machine.sensors).flatMap((s) => s.joint ?? []));
+  return c.undone
+    .filter(
+      (u) =>
+        sensed.has(u.id) ||
+        Object.values(jointOf(c, u.id).fasteners ?? {}).some((f) => f.kind === 'connector'),
+    )
+    .map((u) => u.id);
+};
+
+/** The proofs this job owes and the things whose undoing owes each. */
+export const proofFacts = (c: Context): Record<string, ProofFacts> => {
+  const all = c.undone.map((u) => `joint/${u.id}`);
+  const wet = c.undone.filter((u) => isWet(c.machine, u.id)).map((u) => `joint/${u.id}`);
+  const sensors = connectorJoints(c);
+  const proofs: Record<string, ProofFacts> = {};
+  if (wet.length > 0)
+    proofs['static-look'] = {
+      name: 'Fill and look',
+      what: 'every disturbed wet joint dry at standing head',
+      owedBy: wet,
+    };
+  if (sensors.length > 0)
+    proofs.alarms = {
+      name: 'Alarms and sensors',
+      what: 'every alarm and sensor that was disturbed made to act',
+      owedBy: sensors.map((j) => `joint/${j}`),
+    };
+  proofs.running = {
+    name: 'Running look',
+    what: 'every disturbed joint dry and quiet, readings within what is issued, at each speed',
+    owedBy: all,
+  };
+  proofs['after-stop'] = {
+    name: 'Hot look after stopping',
+    what: 'every disturbed joint, weep hole, bilge and oil looked at just after stopping',
+    owedBy: all,
+  };
+  return proofs;
+};
+
+export const proveSteps = (c: Context, temps: readonly Temporary[]): DraftStep[] => {
+  const boxed = [
+    ...c.undone.flatMap((u) => roundIds(c, u.id)),
+    ...backOrder(c).map((m) => refittedId(m.id)),
+    ...temps.map((t) => stepId('taken-away', `temp/${t.n}`)),
+    ...c.undone.flatMap((u) =>
+      Object.keys(jointOf(c, u.id).loose ?? {}).map((l) =>
+        stepId('loose-in', `loose/${u.id}:${l}`),
+      ),
+    ),
+  ];
+  const tools = step({
+    verb: 'checked',
+    thing: 'check/tools',
+    phase: 'line-up',
+    rank: 50_000,
+    text: 'Tools, rags, bags and old seals counted: none left inside or under lagging.',
+    reason: 'a rag left in burns or blocks on the first run',
+    needs: boxed,
+    asks: [
+      { name: 'result', label: 'Counted', kind: 'choice', choices: ['all here', 'one missing'] },
+    ],
+  });
+  return [tools, ...lineUp(c, boxed), ...firstStart(c)];
+};
+
+const closuresOf = (c: Context, water: boolean): string[] =>
+  c.isolation.closures.map((x) => x.closure).filter((id) => isWaterSide(c.machine, id) === water);
+
+const restoredIds = (c: Context, water: boolean): string[] =>
+  closuresOf(c, water).map((id) => stepId('restored', `closure/${id}`));
+
+/** Drains shut, then the water side given back by hand and by stages, vented and primed. */
+const lineUp = (c: Context, boxed: readonly string[]): DraftStep[] => {
+  const wet = c.undone.some((u) => isWet(c.machine, u.id));
+  const drains = wet ? c.isolation.drains : [];
+  const vents = wet ? c.isolation.vents : [];
+  const name = (id: string) => c.machine.closures[id]?.name ?? id;
+  const shutDrains = drains.map((d) => stepId('drain-shut', `drain/${d}`));
+  const restored = restoredIds(c, true);
+  const steps = drains.map((d, i) =>
+    step({
+      verb: 'drain-shut',
+      thing: `drain/${d}`,
+      phase: 'line-up',
+      rank: 51_000 + i,
+      text: `Shut ${name(d)} and plug it.`,
+      reason: 'it was opened for this job',
+      place: c.machine.closures[d]?.place ?? null,
+      needs: boxed,
+    }),
+  );
+  steps.push(...giveBack(c, true, [...boxed, ...shutDrains], 52_000));
+  vents.forEach((v, i) => {
+    const previous = vents[i - 1];
+    steps.push(
+      step({
+        verb: 'drain-shut',
+        thing: `drain/${v}`,
+        phase: 'line-up',
+        rank: 53_000 + i,
+        text: `${name(v)}: wait for water without air, then shut it.`,
+        reason: 'air left at a high point stops the flow',
+        place: c.machine.closures[v]?.place ?? null,
+        needs: [
+          ...restored,
+          ...(previous === undefined ? [] : [stepId('drain-shut', `drain/${previous}`)]),
+        ],
+      }),
+    );
+  });
+  const vented = vents.map((v) => stepId('drain-shut', `drain/${v}`));
+  if (wet && c.isolation.prime !== null)
+    steps.push(primeStep(c.isolation.prime, [...restored, ...vented]));
+  if (wet) steps.push(staticLook(c, [...restored, ...vented, stepId('checked', 'check/prime')]));
+  return steps;
+};
+
+const primeStep = (prime: string, needs: string[]): DraftStep =>
+  step({
+    verb: 'checked',
+    thing: 'check/prime',
+    phase: 'line-up',
+    rank: 53_500,
+    text: `Prime: ${prime}.`,
+    reason: 'a pump started dry or air-bound moves nothing',
+    needs,
+  });
+
+const staticLook = (c: Context, needs: string[]): DraftStep => {
+  const joints = c.undone.filter((u) => isWet(c.machine, u.id)).map((u) => jointOf(c, u.id).name);
+  return step({
+    verb: 'proof',
+    thing: 'proof/static-look',
+    phase: 'prove',
+    rank: 54_000,
+    text: `10 min at standing head, dry card on each: ${joints.join('; ')}.`,
+    reason: 'a leak is cheapest before the machine turns (common practice, no source)',
+    needs: [...needs, stepId('checked', 'check/tools')],
+    asks: [{ name: 'result', label: 'Result', kind: 'choice', choices: RESULTS }],
+  });
+};
+
+const giveBack = (
+  c: Context,
+  water: boolean,
+  needs: readonly string[],
+  rank: number,
+): DraftStep[] =>
+  closuresOf(c, water).flatMap((id, i) => {
+    const closure = c.machine.closures[id];
+    const tags = c.isolation.tags.filter((t) => t.closure === id);
+    const normal = closure?.normal;
+    const crack =
+      closure?.kind === 'sea valve'
+        ? 'Crack it with a hand at the joints and look; then bring it fully to '
+        : 'Bring it to ';
+    const off = tags.map((t) =>
+      step({
+        verb: 'untagged',
+        thing: `tag/${t.n}`,
+        phase: 'line-up',
+        rank: rank + i * 10,
+        text: `Tag ${t.n} off ${closure?.name ?? id}, ${t.station}.`,
+        reason: 'only when all who rely on it have said so',
+        place: t.station,
+        needs,
+      }),
+    );
+    const back = step({
+      verb: 'restored',
+      thing: `closure/${id}`,
+      phase: 'line-up',
+      rank: rank + i * 10 + 5,
+      text: `${closure?.name ?? id}. ${crack}its normal position: ${normal ?? 'NOT STATED, ask'}.`,
+      reason: 'every device goes back to its normal position',
+      place: closure?.place ?? closure?.stations?.[0] ?? null,
+      needs: [...needs, ...off.map((s) => s.id)],
+      fixed: normal === undefined ? {} : { position: normal },
+      asks: normal === undefined ? [{ name: 'position', label: 'Brought to', kind: 'text' }] : [],
+      hazards: water && closure?.kind === 'sea valve' ? ['flooding'] : water ? [] : ['rotation'],
+    });
+    return [...off, back];
+  });
+
+const firstStart = (c: Context): DraftStep[] => {
+  const proofs = proofFacts(c);
+  const look = proofs['static-look'] === undefined ? [] : [proofId('static-look')];
+  const ready = [stepId('checked', 'check/tools'), ...look];
+  const turn = c.target.rotation === undefined ? [] : handTurn(c, ready);
+  const turned = turn.map((s) => s.id);
+  const steps = [...turn, ...giveBack(c, false, [...ready, ...turned], 56_000)];
+  const energised = restoredIds(c, false);
+  if (proofs.alarms !== undefined) steps.push(alarmStep(c, [...ready, ...energised]));
+  const alarms = proofs.alarms === undefined ? [] : [proofId('alarms')];
+  const before = [...ready, ...turned, ...energised, ...alarms];
+  steps.push(clearStep('start', 57_000, before, 'start'), startStep(c, before));
+  const readings = readingAsks(c);
+  const speeds = c.target.speeds ?? [];
+  steps.push(
+    step({
+      verb: 'proof',
+      thing: 'proof/running',
+      phase: 'prove',
+      rank: 58_000,
+      text:
+        `Running look at ${speeds.length === 0 ? 'the speeds in the procedure' : speeds.join(', ')}: ` +
+        'wait at each until the readings settle; every disturbed joint, noise, flow overboard.',
+      reason: 'an idle run proves idle only',
+      needs: [stepId('started', 'check/first-start')],
+      asks: [
+        { name: 'result', label: 'Result', kind: 'choice', choices: [...RESULTS, 'passed up to'] },
+        { name: 'upTo', label: 'Highest speed reached', kind: 'choice', choices: speeds },
+        ...readings,
+      ],
+      hazards: ['rotation', 'heat'],
+    }),
+    step({
+      verb: 'proof',
+      thing: 'proof/after-stop',
+      phase: 'prove',
+      rank: 59_000,
+      text: 'Just stopped and hot: look again at every disturbed joint, the weep hole, bilge and oil.',
+      reason: 'some leaks show only hot, or only when pressure falls',
+      needs: [proofId('running')],
+      asks: [{ name: 'result', label: 'Result', kind: 'choice', choices: RESULTS }],
+      hazards: ['heat'],
+    }),
+  );
+  return steps;
+};
+
+const handTurn = (c: Context, ready: readonly string[]): DraftStep[] => [
+  clearStep('turn', 55_000, ready, 'hand turn'),
+  step({
+    verb: 'turned',
+    thing: 'check/hand-turn',
+    phase: 'prove',
+    rank: 55_010,
+    text: `Turn by hand one full cycle, ${c.target.rotation}; starting still cut off. Turns free?`,
+    reason: 'what binds is found by hand before the engine finds it',
+    needs: [...ready, stepId('people-clear', 'check/clear:turn')],
+    asks: [{ name: 'result', label: 'Felt', kind: 'choice', choices: ['turns free', 'binds'] }],
+    hazards: ['rotation'],
+    stop: 'clear',
+  }),
+];
+
+const clearStep = (key: string, rank: number, needs: readonly string[], what: string): DraftStep =>
+  step({
+    verb: 'people-clear',
+    thing: `check/clear:${key}`,
+    phase: 'prove',
+    rank,
+    text: `Everyone clear for the ${what}: each called by name and answered; tools out.`,
+    reason: 'nothing turns while someone is not clear',
+    needs,
+    hazards: ['rotation'],
+  });
+
+const alarmStep = (c: Context, needs: readonly string[]): DraftStep => {
+  const named = Object.values(c.machine.sensors)
+    .filter((s) => s.joint !== undefined && c.undone.some((u) => u.id === s.joint))
+    .map((s) => s.alarm ?? s.name);
+  const what = named.length > 0 ? named : connectorJoints(c).map((j) => jointOf(c, j).name);
+  return step({
+    verb: 'proof',
+    thing: 'proof/alarms',
+    phase: 'prove',
+    rank: 56_900,
+    text: `Make each alarm or sensor act that was disturbed: ${what.join('; ')}.`,
+    reason: 'an unplugged sensor gives no alarm and stops nothing',
+    needs,
+    asks: [{ name: 'result', label: 'Result', kind: 'choice', choices: RESULTS }],
+  });
+};
+
+const startStep = (c: Context, before: readonly string[]): DraftStep => {
+  const flow = c.target.flowSeenAt;
+  return step({
+    verb: 'started',
+    thing: 'check/first-start',
+    phase: 'prove',
+    rank: 57_010,
+    text:
+      `First start, lowest speed; one person at ${partOf(c, c.targetId).name.toLowerCase()}, one at the stop.` +
+      `${flow === undefined ? '' : ` Flow must be seen at ${flow}.`} No flow, a leak or an odd noise: stop.`,
+    reason: 'the first minutes show what was forgotten',
+    needs: [...before, stepId('people-clear', 'check/clear:start')],
+    hands: 2,
+    asks: [
+      { name: 'result', label: 'Seen', kind: 'choice', choices: ['runs, nothing odd', 'stopped'] },
+    ],
+    hazards: ['rotation', 'heat'],
+    stop: 'clear',
+  });
+};
+
+/** A reading for each issued limit of the target, in the limit's own unit. */
+const readingAsks = (c: Context) =>
+  (c.target.limits ?? []).flatMap((id) => {
+    const value = c.machine.values[id];
+    const unit = unitOf(value);
+    if (value === undefined || unit === null) return [];
+    return [{ name: id, label: value.name, kind: 'number' as const, unit, optional: true }];
+  });

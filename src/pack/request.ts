@@ -1,0 +1,112 @@
+// The request a pack is made from: its shape at the border, and its names found in the plant.
+
+import { z } from 'zod';
+import { DOES, isolationSchema } from '../plant/schema.ts';
+import { didYouMean } from '../plant/suggest.ts';
+import type { Machine, Plant } from '../plant/types.ts';
+import type { Problem } from '../quantity/types.ts';
+import type { PackRequest } from './types.ts';
+
+const settled = z.strictObject({
+  by: z.string().trim().min(1),
+  reason: z.string().trim().min(1),
+  limits: z.string().optional(),
+});
+
+export const requestSchema = z.strictObject({
+  machine: z.string().min(1),
+  target: z.string().min(1),
+  does: z.enum(DOES),
+  why: z.string().optional(),
+  when: z.string().optional(),
+  people: z.array(z.string()).optional(),
+  closures: isolationSchema.omit({ note: true }).optional(),
+  decisions: z.record(z.string(), settled).optional(),
+  already: z
+    .strictObject({
+      off: z.array(z.string()).optional(),
+      aside: z.array(z.string()).optional(),
+      joints: z.array(z.string()).optional(),
+    })
+    .optional(),
+});
+
+type Found =
+  | { readonly ok: true; readonly machine: Machine; readonly settled: PackRequest }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** Takes ids or slugs; what comes back names ids only. */
+export const findNames = (plant: Plant, request: PackRequest): Found => {
+  const machine =
+    plant.machines[request.machine] ??
+    Object.values(plant.machines).find((m) => m.slug === request.machine);
+  if (machine === undefined)
+    return unknown('machine', request.machine, Object.keys(plant.machines), 'no such machine');
+  const target =
+    machine.targets[request.target] === undefined
+      ? Object.keys(machine.targets).find(
+          (id) => slugOf(machine.parts[id]?.name ?? id) === request.target,
+        )
+      : request.target;
+  if (target === undefined)
+    return unknown(
+      'target',
+      request.target,
+      Object.keys(machine.targets),
+      `${machine.name} has no such target`,
+    );
+  const does = Object.keys(machine.targets[target]?.does ?? {});
+  if (!does.includes(request.does))
+    return unknown('does', request.does, does, `that is not stated for ${target}`);
+  return { ok: true, machine, settled: { ...request, machine: machine.id, target } };
+};
+
+const slugOf = (name: string): string =>
+  name
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '');
+
+const unknown = (path: string, got: string, allowed: readonly string[], why: string): Found => {
+  const near = didYouMean(got, allowed);
+  return {
+    ok: false,
+    problems: [
+      {
+        path,
+        got,
+        expected: allowed.length === 0 ? 'nothing is stated' : `one of: ${allowed.join(', ')}`,
+        why,
+        ...(near === undefined ? {} : { remedy: near }),
+      },
+    ],
+  };
+};
+
+/** Names inside a request that the machine does not have. */
+export const requestProblems = (machine: Machine, request: PackRequest): Problem[] => {
+  const rows: Problem[] = [];
+  const check = (path: string, got: string, known: Readonly<Record<string, unknown>>) => {
+    if (known[got] !== undefined) return;
+    const allowed = Object.keys(known);
+    const near = didYouMean(got, allowed);
+    rows.push({
+      path,
+      got,
+      expected: `one of: ${allowed.join(', ')}`,
+      why: `${machine.name} has no such id`,
+      ...(near === undefined ? {} : { remedy: near }),
+    });
+  };
+  const c = request.closures;
+  c?.closures.forEach((x, i) =>
+    check(`closures/closures/${i}/closure`, x.closure, machine.closures),
+  );
+  for (const d of [...(c?.drains ?? []), ...(c?.vents ?? [])])
+    check('closures/drains', d, machine.closures);
+  if (c?.proveAt !== undefined) check('closures/proveAt', c.proveAt, machine.closures);
+  for (const p of [...(request.already?.off ?? []), ...(request.already?.aside ?? [])])
+    check('already', p, machine.parts);
+  for (const j of request.already?.joints ?? []) check('already/joints', j, machine.joints);
+  return rows;
+};

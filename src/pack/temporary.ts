@@ -1,0 +1,70 @@
+// The temporary things of a job, numbered from 1: blanks, guide studs, ties; each is counted back.
+
+import {
+  type Context,
+  isWet,
+  jointOf,
+  movedBetween,
+  partOf,
+  targetJoints,
+  wayOf,
+} from './context.ts';
+import { joined } from './joint-shape.ts';
+
+export type Temporary = {
+  readonly n: number;
+  readonly name: string;
+  readonly kind: 'blank' | 'guide studs' | 'support';
+  readonly where: string;
+  /** The joint it blanks or guides, or the part it supports. */
+  readonly of: string;
+  /** The part whose moving makes it needed. */
+  readonly part: string;
+};
+
+export const temporaries = (c: Context): Temporary[] => {
+  const rows: Omit<Temporary, 'n'>[] = [...blanks(c), ...supports(c), ...guides(c)];
+  return rows.map((row, i) => ({ n: i + 1, ...row }));
+};
+
+/** An open end stays where a wet joint keeps one of its parts fitted. */
+const blanks = (c: Context): Omit<Temporary, 'n'>[] =>
+  c.undone
+    .filter((u) => !u.bench && isWet(c.machine, u.id))
+    .flatMap((u) => {
+      const joint = jointOf(c, u.id);
+      const moved = movedBetween(c, u.id).filter((p) => !inPlaceOnly(c, p));
+      const stays = (joint.between ?? []).filter((p) => !moved.includes(p));
+      const part = moved[0];
+      if (part === undefined || stays.length === 0) return [];
+      const name = joint.blank ?? `Blank for ${joint.name.toLowerCase()}`;
+      const where = joined(stays.map((p) => partOf(c, p).name));
+      return [{ name, kind: 'blank' as const, where, of: u.id, part }];
+    });
+
+/** A cover or impeller drawn from a part that stays leaves no pipe end to blank. */
+const inPlaceOnly = (c: Context, part: string): boolean =>
+  partOf(c, part).on !== undefined && !c.moved.some((m) => m.id === partOf(c, part).on);
+
+const supports = (c: Context): Omit<Temporary, 'n'>[] =>
+  c.moved.flatMap((m) =>
+    (wayOf(c, m)?.temporary ?? []).map((name) => ({
+      name,
+      kind: 'support' as const,
+      where: partOf(c, m.id).name,
+      of: m.id,
+      part: m.id,
+    })),
+  );
+
+/** Where no stud stays in the housing the part is offered up on guide studs, never on its shaft. */
+const guides = (c: Context): Omit<Temporary, 'n'>[] =>
+  targetJoints(c).mounting.flatMap((j) => {
+    const joint = jointOf(c, j);
+    const fasteners = Object.values(joint.fasteners ?? {});
+    const bolts = fasteners.filter((f) => f.kind === 'bolt' || f.kind === 'cap screw');
+    const count = bolts.reduce((s, f) => s + f.count, 0);
+    if (count < 3 || fasteners.some((f) => f.kind === 'stud and nut')) return [];
+    const name = `Two guide studs ${bolts[0]?.thread ?? ''}`.trim();
+    return [{ name, kind: 'guide studs' as const, where: joint.name, of: j, part: c.targetId }];
+  });
