@@ -1,0 +1,158 @@
+// The closures and drains of a job as a line drawing, with each one's position as shape and word.
+
+import type { Pack } from '../pack/types.ts';
+import { ISOLATION_BY_HAND, ISOLATION_NOT_STATED } from '../quantity/authority.ts';
+import {
+  type Child,
+  type Drawing,
+  type DrawingOptions,
+  drawing,
+  el,
+  g,
+  PHONE_WIDTH,
+  paragraph,
+  path,
+  text,
+  wrap,
+} from './svg.ts';
+import { ground, mediumColour } from './theme.ts';
+import { closureSymbol, tagAt } from './valve.ts';
+
+type Facts = Pack['facts'];
+type Surface = 'screen' | 'paper';
+
+type Device = {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: string;
+  readonly position: string;
+  readonly tags: readonly number[];
+  readonly proof: boolean;
+};
+
+const CELL = 128;
+const SYMBOL = 48;
+
+/** Reported by the record: which closures are shut; without it the drawing shows what is asked. */
+export const isolationDrawing = (
+  pack: Pick<Pack, 'facts' | 'lists'>,
+  options: DrawingOptions = {},
+): Drawing => {
+  const surface = options.surface ?? 'screen';
+  const width = options.width ?? PHONE_WIDTH;
+  if (!pack.facts.isolation.stated) return notStated(width, surface);
+  let top = 4;
+  const children: Child[] = [];
+  for (const [medium, devices] of byMedium(pack.facts, pack.lists)) {
+    const band = mediumBand(medium, devices, top, width, surface);
+    children.push(...band.children);
+    top += band.height;
+  }
+  children.push(...paragraph(4, top + 14, wrap(ISOLATION_BY_HAND, width - 8, 13), { bold: true }));
+  const height = top + 14 + wrap(ISOLATION_BY_HAND, width - 8, 13).length * 16.25;
+  return drawing({ x: 0, y: 0, width, height }, altOf(pack), surface, children);
+};
+
+const notStated = (width: number, surface: Surface): Drawing =>
+  drawing({ x: 0, y: 0, width, height: 64 }, ISOLATION_NOT_STATED, surface, [
+    el('rect', { x: 1, y: 1, width: width - 2, height: 62, 'stroke-width': 2 }),
+    text(width / 2, 40, ISOLATION_NOT_STATED, { size: 20, anchor: 'middle', bold: true }),
+  ]);
+
+const altOf = (pack: Pick<Pack, 'facts' | 'lists'>): string => {
+  const devices = [...byMedium(pack.facts, pack.lists).values()].flat();
+  const each = devices.map((d) => `${d.name} ${d.position}${d.proof ? ', proved here' : ''}`);
+  return `Isolation: ${each.join('; ')}. ${ISOLATION_BY_HAND}.`;
+};
+
+/** Listed closures first, then drains and the place of proof that are not in the list. */
+const byMedium = (facts: Facts, lists: Pack['lists']): ReadonlyMap<string, readonly Device[]> => {
+  const listed = new Map(lists.closures.map((row) => [row.closure, row]));
+  const proofs = facts.isolation.proveAt;
+  const ids = [...new Set([...facts.isolation.closures, ...listed.keys(), ...proofs])];
+  const groups = new Map<string, Device[]>();
+  for (const id of ids) {
+    const closure = facts.closures[id];
+    const row = listed.get(id);
+    const medium = closure?.medium ?? 'medium not stated';
+    const device: Device = {
+      id,
+      name: closure?.name ?? row?.name ?? id,
+      kind: closure?.kind ?? 'valve',
+      position: row?.position ?? closure?.workPosition ?? 'position not stated',
+      tags: row?.tags ?? [],
+      proof: proofs.includes(id),
+    };
+    groups.set(medium, [...(groups.get(medium) ?? []), device]);
+  }
+  return groups;
+};
+
+const mediumBand = (
+  medium: string,
+  devices: readonly Device[],
+  top: number,
+  width: number,
+  surface: Surface,
+): { readonly children: readonly Child[]; readonly height: number } => {
+  const perRow = Math.max(1, Math.floor(width / CELL));
+  const cell = width / perRow;
+  const colour = mediumColour(medium, surface);
+  const children: Child[] = [text(4, top + 14, medium, { bold: true })];
+  let y = top + 20;
+  for (let i = 0; i < devices.length; i += perRow) {
+    const row = devices.slice(i, i + perRow);
+    const cells = row.map((device) => labelOf(device, cell));
+    const line = y + 36;
+    if (colour !== null)
+      children.push(
+        el('path', {
+          d: path('M', 2, line, 'L', width - 2, line),
+          stroke: colour,
+          'stroke-width': 7,
+        }),
+      );
+    children.push(
+      el('path', { d: path('M', 2, line, 'L', width - 2, line), 'stroke-width': 1.25 }),
+    );
+    row.forEach((device, j) => {
+      children.push(...deviceAt(device, cells[j] ?? [], (j + 0.5) * cell, line, surface));
+    });
+    y = line + 62 + Math.max(...cells.map((lines) => lines.length)) * 16.25;
+  }
+  return { children, height: y - top + 8 };
+};
+
+const labelOf = (device: Device, cell: number): readonly string[] => [
+  ...wrap(device.name, cell - 12, 13),
+  ...(device.proof ? wrap('seen to run and die away', cell - 12, 13) : []),
+];
+
+const deviceAt = (
+  device: Device,
+  lines: readonly string[],
+  x: number,
+  line: number,
+  surface: Surface,
+): readonly Child[] => [
+  g(
+    { 'data-device': device.id },
+    el('rect', {
+      x: x - SYMBOL / 2,
+      y: line - 5,
+      width: SYMBOL,
+      height: 10,
+      fill: ground(surface),
+      stroke: 'none',
+    }),
+    closureSymbol(device.kind, device.position, x, line, SYMBOL, surface),
+    ...(device.kind === 'drain' || device.kind === 'vent' ? [onLine(x, line)] : []),
+    ...device.tags.slice(0, 1).map((n) => tagAt(x + 32, line - 32, String(n), surface)),
+    text(x, line + 64, device.position.toUpperCase(), { anchor: 'middle', bold: true, size: 14 }),
+    ...paragraph(x, line + 82, lines, { anchor: 'middle' }),
+  ),
+];
+
+/** A branch leaves the line unbroken. */
+const onLine = (x: number, line: number): Child =>
+  el('path', { d: path('M', x - SYMBOL / 2, line, 'l', SYMBOL, 0), 'stroke-width': 1.25 });
