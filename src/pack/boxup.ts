@@ -1,9 +1,9 @@
 // Box-up worked out from what was disturbed: what must come before what, then the trade's rules.
 
+import { limits } from '../limits.ts';
 import {
   accessOf,
   type Context,
-  isWet,
   jointOf,
   type Moved,
   movedBetween,
@@ -73,7 +73,7 @@ const refitStep = (c: Context, m: Moved, at: number, temps: readonly Temporary[]
     Object.values(jointOf(c, u.id).fasteners ?? {}).some((f) => f.kind === 'stud and nut'),
   );
   const on = guided ? ' on the guide studs' : studs ? ' on its studs' : '';
-  const carried = way?.support ?? part.carriedBy;
+  const carried = part.carriedBy;
   const hands =
     carried === undefined
       ? m.id === c.targetId
@@ -107,14 +107,16 @@ const refitStep = (c: Context, m: Moved, at: number, temps: readonly Temporary[]
 const liftingAgain = (c: Context, m: Moved): boolean => {
   const part = partOf(c, m.id);
   return (
-    part.carriedBy !== undefined || part.mass === undefined || Number.parseFloat(part.mass) >= 10
+    part.carriedBy !== undefined ||
+    part.mass === undefined ||
+    Number.parseFloat(part.mass) >= limits.pack.liftingKg
   );
 };
 
 const lower = (name: string): string => name.charAt(0).toLowerCase() + name.slice(1);
 
 const blanksOf = (temps: readonly Temporary[], part: string) =>
-  temps.filter((t) => t.kind === 'blank' && t.part === part);
+  temps.filter((t) => (t.kind === 'blank' || t.kind === 'other') && t.part === part);
 
 /** Seals and keys go in before the last of a joint's parts comes to it. */
 const sealNeeds = (c: Context, j: string, m: Moved): string[] => {
@@ -126,7 +128,7 @@ const sealNeeds = (c: Context, j: string, m: Moved): string[] => {
     .map(([id]) => looseInId(j, id));
   const seals = Object.keys(joint.seals ?? {}).map((s) => sealInId(j, s));
   return lastPart === m.id
-    ? [...seals, ...early, ...(isWet(c.machine, j) ? [facesId(j)] : [])]
+    ? [...seals, ...early, ...(Object.keys(joint.seals ?? {}).length > 0 ? [facesId(j)] : [])]
     : early;
 };
 
@@ -210,7 +212,7 @@ const tempSteps = (c: Context, m: Moved, at: number, temps: readonly Temporary[]
           reason: 'every temporary thing is counted back',
           needs: [stepId('put-in', `temp/${t.n}`), ...needs],
         });
-      if (t.kind === 'blank')
+      if (t.kind === 'blank' || t.kind === 'other')
         return [
           away(
             openEndReady(c, m),
@@ -250,9 +252,9 @@ const tradeRules = (c: Context): Preference[] => {
       const [pipeTight] = tightening(p);
       const names = `${jointOf(c, p).name} and ${jointOf(c, j).name.toLowerCase()}`;
       if (hand !== undefined && firstTight !== undefined && hand !== pipeTight)
-        rules.push({ first: hand, then: firstTight, why: `start by hand: ${names}` });
+        rules.push({ first: hand, next: firstTight, why: `start by hand: ${names}` });
       if (final !== undefined && pipeTight !== undefined)
-        rules.push({ first: final, then: pipeTight, why: `mounting first: ${names}` });
+        rules.push({ first: final, next: pipeTight, why: `mounting first: ${names}` });
     }
   }
   return rules;

@@ -57,6 +57,33 @@ export const isWet = (machine: Machine, jointId: string): boolean =>
     isLiquidLine(machine, machine.parts[p]?.line),
   );
 
+const OPENING = ['hose clip', 'hose end', 'union nut', 'plug'];
+
+/** Whether undoing a wet joint opens its line: a sealed face, a hose end or a union; no bracket. */
+export const opensLine = (machine: Machine, jointId: string): boolean => {
+  const joint = machine.joints[jointId];
+  if (joint === undefined || !isWet(machine, jointId)) return false;
+  return (
+    Object.keys(joint.seals ?? {}).length > 0 ||
+    joint.blank !== undefined ||
+    Object.values(joint.fasteners ?? {}).some((f) => OPENING.includes(f.kind))
+  );
+};
+
+/** A joint where two runs of one medium meet, or a run meets the part the job is about. */
+export const isPipeJoint = (machine: Machine, jointId: string): boolean => {
+  if (!opensLine(machine, jointId)) return false;
+  const media = (machine.joints[jointId]?.between ?? []).flatMap((p) => {
+    const line = machine.parts[p]?.line;
+    return line === undefined ? [] : [machine.lines[line]?.medium];
+  });
+  return media.some((m, i) => m !== undefined && media.indexOf(m) !== i);
+};
+
+/** A place by its name where the plant names it, else as it was typed. */
+export const placeName = (c: Pick<Context, 'plant'>, place: string | undefined): string | null =>
+  place === undefined ? null : (c.plant.places[place]?.name ?? place);
+
 /** The parts a joint joins that this job moves. */
 export const movedBetween = (c: Context, jointId: string): string[] =>
   (jointOf(c, jointId).between ?? []).filter((p) => c.moved.some((m) => m.id === p));
@@ -66,14 +93,13 @@ export const accessOf = (c: Context, undone: Undone) =>
 
 export const wayOf = (c: Context, moved: Moved) => partOf(c, moved.id).ways?.[moved.way];
 
-/** The joints of the target, then those of the pipes that share a disturbed joint with it. */
+/** The joints that mount the target, and those by which its pipes meet it. */
 export const targetJoints = (c: Context): { mounting: string[]; pipes: string[] } => {
   const root = c.moved.some((m) => m.id === c.targetId) ? c.targetId : null;
   const touching = c.undone
     .filter((u) => !u.bench && root !== null && (jointOf(c, u.id).between ?? []).includes(root))
     .map((u) => u.id);
-  const isPipe = (p: string) => p !== root && partOf(c, p).line !== undefined;
-  const pipes = touching.filter((j) => (jointOf(c, j).between ?? []).some(isPipe));
+  const pipes = touching.filter((j) => isPipeJoint(c.machine, j));
   return { mounting: touching.filter((j) => !pipes.includes(j)), pipes };
 };
 

@@ -1,7 +1,7 @@
 // What the record must know of the things a job disturbs, so that the fold needs no plant file.
 
 import { readQuantity } from '../quantity/quantity.ts';
-import { type Context, isWet, jointOf, partOf } from './context.ts';
+import { type Context, isWet, jointOf, partOf, placeName } from './context.ts';
 import { proofDrains } from './isolate.ts';
 import { proofFacts } from './prove.ts';
 import type { Temporary } from './temporary.ts';
@@ -65,7 +65,8 @@ const jointFacts = (
   const joint = jointOf(c, id);
   const shape = c.shapes[id];
   const undone = c.undone.find((u) => u.id === id);
-  const place = undone?.access == null ? null : (joint.accesses?.[undone.access]?.place ?? null);
+  const place =
+    undone?.access == null ? null : placeName(c, joint.accesses?.[undone.access]?.place);
   return {
     name: joint.name,
     critical: joint.critical === true,
@@ -104,6 +105,6 @@ const closureFacts = (c: Context, id: string): ClosureFacts => {
     stations: closure?.stations ?? [],
     secure: closure?.secure ?? null,
     medium: line?.medium ?? null,
-    place: closure?.place ?? null,
+    place: placeName(c, closure?.place),
   };
 };

@@ -1,7 +1,7 @@
 // Faces, seals and loose parts: cleaned and looked at, counted out, renewed and counted in.
 
 import type { Loose } from '../plant/schema.ts';
-import { type Context, isWet, jointOf, movedBetween, partOf } from './context.ts';
+import { type Context, jointOf, movedBetween, partOf } from './context.ts';
 import type { DraftStep } from './order.ts';
 import { step, stepId } from './step.ts';
 import { movedId, undoneId } from './strip.ts';
@@ -71,8 +71,7 @@ const looks = (c: Context): DraftStep[] =>
   );
 
 const hasFaces = (c: Context, j: string): boolean =>
-  Object.keys(jointOf(c, j).seals ?? {}).length > 0 ||
-  (isWet(c.machine, j) && movedBetween(c, j).length > 0 && c.shapes[j]?.threaded === true);
+  Object.keys(jointOf(c, j).seals ?? {}).length > 0;
 
 const faces = (c: Context, j: string): DraftStep[] => {
   if (!hasFaces(c, j)) return [];

@@ -1,7 +1,7 @@
 // The steps before anything is opened: who is told, what is shut, tagged, drained and proved.
 
 import type { Hazard } from '../quantity/authority.ts';
-import { type Context, isWet } from './context.ts';
+import { type Context, isWet, placeName } from './context.ts';
 import { isWaterSide } from './isolation.ts';
 import type { DraftStep } from './order.ts';
 import { step, stepId } from './step.ts';
@@ -76,7 +76,7 @@ const shutStep = (
       `${at === undefined ? '' : ` at ${at}`}. Note how it was found.` +
       `${closure?.secure === undefined ? '' : ` Secure: ${closure.secure}.`}`,
     reason: `listed by hand by ${c.isolation.by ?? 'nobody'}`,
-    place: closure?.place ?? at ?? null,
+    place: placeName(c, closure?.place) ?? at ?? null,
     needs: opensWater && isWaterSide(c.machine, id) ? [stepId('told', 'check/told')] : [],
     asks: [{ name: 'found', label: 'Found', kind: 'choice', choices: [...new Set(choices)] }],
     fixed: { position },
@@ -115,7 +115,7 @@ const drainSteps = (c: Context): DraftStep[] => {
       rank: 300 + i,
       text: `Open ${name(d)}; catch what comes.`,
       reason: 'lets the trapped water out and air in',
-      place: c.machine.closures[d]?.place ?? null,
+      place: placeName(c, c.machine.closures[d]?.place),
       needs: shut,
       hazards: ['heat', 'stored energy'],
     }),
@@ -130,7 +130,7 @@ const drainSteps = (c: Context): DraftStep[] => {
         `At ${name(d)}: see water run, then die away and stay dead. ` +
         'Nothing came at all: rod the drain; that is no proof.',
       reason: 'a closure that looks shut may pass; no wet joint is opened before this',
-      place: c.machine.closures[d]?.place ?? null,
+      place: placeName(c, c.machine.closures[d]?.place),
       needs: [stepId('drain-opened', `drain/${d}`), ...tags],
       asks: [
         { name: 'sawRun', label: 'Seen to run', kind: 'choice', choices: ['yes', 'no'] },

@@ -1,6 +1,6 @@
 // Making a joint up again: by hand first, square and free, then its rounds, then its settings.
 
-import { accessOf, type Context, jointOf, partOf, type Undone } from './context.ts';
+import { accessOf, type Context, isPipeJoint, jointOf, placeName, type Undone } from './context.ts';
 import type { DraftStep } from './order.ts';
 import { step, stepId } from './step.ts';
 import { settingAsk, undoneId } from './strip.ts';
@@ -12,9 +12,8 @@ export const roundIds = (c: Context, j: string): string[] =>
 
 /** The look at a pipe joint before it is tightened; null where the joint is no bolted pipe joint. */
 export const squareId = (c: Context, j: string): string | null => {
-  const pipe = (jointOf(c, j).between ?? []).some((p) => partOf(c, p).line !== undefined);
   const rounds = c.shapes[j]?.rounds ?? [];
-  return pipe && c.shapes[j]?.threaded === true && rounds.length > 1
+  return isPipeJoint(c.machine, j) && c.shapes[j]?.threaded === true && rounds.length > 1
     ? stepId('checked', `check/square:${j}`)
     : null;
 };
@@ -62,8 +61,8 @@ const roundStep = (
     rank: at + i,
     text: roundText(c, u.id, round, values),
     reason: roundReason(round),
-    place: u.bench ? 'bench' : (access?.place ?? null),
-    tool: tightening ? 'torque wrench in date' : (access?.tool ?? null),
+    place: u.bench ? 'bench' : placeName(c, access?.place),
+    tool: tightening && round !== 'tight' ? 'torque wrench in date' : (access?.tool ?? null),
     needs,
     count: shape && shape.holes.length > 0 ? { n: shape.holes.length, what: shape.words } : null,
     holes: round === 'once more in order' ? (shape?.holes ?? []) : (shape?.order ?? []),
@@ -95,7 +94,7 @@ const roundText = (c: Context, j: string, round: string, values: readonly ShownV
   const figure = [...new Set(figures)].join(' / ');
   if (round === 'once more in order')
     return `${figure} · ${joint.name}: once more round, bolt by bolt in order, until none moves.${lock}`;
-  return `${figure} · ${joint.name}: ${words} in the order drawn.`;
+  return `${figure} · ${joint.name}: ${words}${(c.shapes[j]?.holes.length ?? 0) > 1 ? ' in the order drawn' : ''}.`;
 };
 
 const roundReason = (round: string): string => {

@@ -8,8 +8,8 @@ export type DraftStep = Omit<Step, 'needs'> & {
   readonly needs: readonly string[];
 };
 
-/** A rule of the trade: `first` before `then`, unless the machine demands the opposite. */
-export type Preference = { readonly first: string; readonly then: string; readonly why: string };
+/** A rule of the trade: `first` before `next`, unless the machine demands the opposite. */
+export type Preference = { readonly first: string; readonly next: string; readonly why: string };
 
 export type Ordered = { readonly steps: readonly Step[]; readonly given: readonly Preference[] };
 
@@ -27,9 +27,9 @@ export const orderSteps = (
     before.set(d.id, new Set(d.needs.filter((n) => n !== d.id && ids.has(n))));
   const given: Preference[] = [];
   for (const p of preferences) {
-    if (!ids.has(p.first) || !ids.has(p.then) || p.first === p.then) continue;
-    if (reaches(before, p.first, p.then)) given.push(p);
-    else before.get(p.then)?.add(p.first);
+    if (!ids.has(p.first) || !ids.has(p.next) || p.first === p.next) continue;
+    if (reaches(before, p.first, p.next)) given.push(p);
+    else before.get(p.next)?.add(p.first);
   }
   return { steps: sorted(drafts, before), given };
 };

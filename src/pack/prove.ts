@@ -1,7 +1,7 @@
 // Line-up, filling and proof: giving back in stages, and what the disturbed joints owe.
 
 import { backOrder, refittedId } from './boxup.ts';
-import { type Context, isWet, jointOf, partOf } from './context.ts';
+import { type Context, isWet, jointOf, opensLine, partOf, placeName } from './context.ts';
 import { isWaterSide } from './isolation.ts';
 import { roundIds } from './make.ts';
 import type { DraftStep } from './order.ts';
@@ -28,7 +28,7 @@ const connectorJoints = (c: Context): string[] => {
 /** The proofs this job owes and the things whose undoing owes each. */
 export const proofFacts = (c: Context): Record<string, ProofFacts> => {
   const all = c.undone.map((u) => `joint/${u.id}`);
-  const wet = c.undone.filter((u) => isWet(c.machine, u.id)).map((u) => `joint/${u.id}`);
+  const wet = c.undone.filter((u) => opensLine(c.machine, u.id)).map((u) => `joint/${u.id}`);
   const sensors = connectorJoints(c);
   const proofs: Record<string, ProofFacts> = {};
   if (wet.length > 0)
@@ -104,7 +104,7 @@ const lineUp = (c: Context, boxed: readonly string[]): DraftStep[] => {
       rank: 51_000 + i,
       text: `Shut ${name(d)} and plug it.`,
       reason: 'it was opened for this job',
-      place: c.machine.closures[d]?.place ?? null,
+      place: placeName(c, c.machine.closures[d]?.place),
       needs: boxed,
     }),
   );
@@ -119,7 +119,7 @@ const lineUp = (c: Context, boxed: readonly string[]): DraftStep[] => {
         rank: 53_000 + i,
         text: `${name(v)}: wait for water without air, then shut it.`,
         reason: 'air left at a high point stops the flow',
-        place: c.machine.closures[v]?.place ?? null,
+        place: placeName(c, c.machine.closures[v]?.place),
         needs: [
           ...restored,
           ...(previous === undefined ? [] : [stepId('drain-shut', `drain/${previous}`)]),
@@ -130,7 +130,8 @@ const lineUp = (c: Context, boxed: readonly string[]): DraftStep[] => {
   const vented = vents.map((v) => stepId('drain-shut', `drain/${v}`));
   if (wet && c.isolation.prime !== null)
     steps.push(primeStep(c.isolation.prime, [...restored, ...vented]));
-  if (wet) steps.push(staticLook(c, [...restored, ...vented, stepId('checked', 'check/prime')]));
+  if (c.undone.some((u) => opensLine(c.machine, u.id)))
+    steps.push(staticLook(c, [...restored, ...vented, stepId('checked', 'check/prime')]));
   return steps;
 };
 
@@ -140,13 +141,15 @@ const primeStep = (prime: string, needs: string[]): DraftStep =>
     thing: 'check/prime',
     phase: 'line-up',
     rank: 53_500,
-    text: `Prime: ${prime}.`,
+    text: `Prime: ${prime.replace(/\.$/, '')}.`,
     reason: 'a pump started dry or air-bound moves nothing',
     needs,
   });
 
 const staticLook = (c: Context, needs: string[]): DraftStep => {
-  const joints = c.undone.filter((u) => isWet(c.machine, u.id)).map((u) => jointOf(c, u.id).name);
+  const joints = c.undone
+    .filter((u) => opensLine(c.machine, u.id))
+    .map((u) => jointOf(c, u.id).name);
   return step({
     verb: 'proof',
     thing: 'proof/static-look',
@@ -192,7 +195,7 @@ const giveBack = (
       rank: rank + i * 10 + 5,
       text: `${closure?.name ?? id}. ${crack}its normal position: ${normal ?? 'NOT STATED, ask'}.`,
       reason: 'every device goes back to its normal position',
-      place: closure?.place ?? closure?.stations?.[0] ?? null,
+      place: placeName(c, closure?.place) ?? closure?.stations?.[0] ?? null,
       needs: [...needs, ...off.map((s) => s.id)],
       fixed: normal === undefined ? {} : { position: normal },
       asks: normal === undefined ? [{ name: 'position', label: 'Brought to', kind: 'text' }] : [],

@@ -99,9 +99,8 @@ export const requestProblems = (machine: Machine, request: PackRequest): Problem
     });
   };
   const c = request.closures;
-  c?.closures.forEach((x, i) =>
-    check(`closures/closures/${i}/closure`, x.closure, machine.closures),
-  );
+  for (const [i, x] of (c?.closures ?? []).entries())
+    check(`closures/closures/${i}/closure`, x.closure, machine.closures);
   for (const d of [...(c?.drains ?? []), ...(c?.vents ?? [])])
     check('closures/drains', d, machine.closures);
   if (c?.proveAt !== undefined) check('closures/proveAt', c.proveAt, machine.closures);

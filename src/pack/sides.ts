@@ -6,17 +6,37 @@ type Compared = Pick<Pack, 'steps'>;
 
 const label = (s: Step): string => s.text.replace(/\.$/, '');
 
-/** Things only here, only there, and steps that differ in place, tool, count or value. */
+/** Verbs whose steps say what is different; the rest follow from these. */
+const TELLING: readonly Step['verb'][] = [
+  'shut',
+  'tagged',
+  'drain-opened',
+  'undone',
+  'moved-off',
+  'moved-aside',
+  'put-in',
+  'item-out',
+  'seal-out',
+  'loose-out',
+  'measured',
+];
+
+/** Temporary things are numbered from the job, so they are matched by name instead. */
+const keyOf = (s: Step): string =>
+  s.verb === 'put-in' ? `put-in ${s.fixed.name} ${s.fixed.where}` : s.id;
+
+const telling = (c: Compared): Map<string, Step> =>
+  new Map(c.steps.filter((s) => TELLING.includes(s.verb)).map((s) => [keyOf(s), s]));
+
+/** Things only here, only there, and steps that differ in place, tool, count, value or manner. */
 export const sideDifferences = (here: Compared, there: Compared): string[] => {
-  const hereById = new Map(here.steps.map((s) => [s.id, s]));
+  const mine = telling(here);
+  const theirs = telling(there);
+  const rows = [
+    ...[...mine].filter(([k]) => !theirs.has(k)).map(([, s]) => `Only here: ${label(s)}`),
+    ...[...theirs].filter(([k]) => !mine.has(k)).map(([, s]) => `Not here: ${label(s)}`),
+  ];
   const thereById = new Map(there.steps.map((s) => [s.id, s]));
-  const rows: string[] = [];
-  const seen = new Set<string>();
-  for (const s of here.steps)
-    if (!thereById.has(s.id) && once(seen, s.thing)) rows.push(`Only here: ${label(s)}`);
-  seen.clear();
-  for (const s of there.steps)
-    if (!hereById.has(s.id) && once(seen, s.thing)) rows.push(`Not here: ${label(s)}`);
   for (const s of here.steps) {
     const other = thereById.get(s.id);
     if (other !== undefined) rows.push(...changes(s, other));
@@ -24,28 +44,39 @@ export const sideDifferences = (here: Compared, there: Compared): string[] => {
   return [...new Set(rows), ...orderChange(here, there)];
 };
 
-const once = (seen: Set<string>, thing: string): boolean => {
-  if (seen.has(thing)) return false;
-  seen.add(thing);
-  return true;
-};
-
 const changes = (s: Step, other: Step): string[] => {
   const rows: string[] = [];
-  const name = label(s).split(':')[0] ?? label(s);
+  const name = nameOf(s);
   const say = (what: string, here: string, there: string) => {
-    if (here !== there) rows.push(`${name}: ${what} ${here}, there ${there}`);
+    if (here !== there) rows.push(`${name}: ${what} ${here}, on the other side ${there}`);
   };
   if (s.verb === 'undone') {
     say('place', s.place ?? 'not stated', other.place ?? 'not stated');
     say('tool', s.tool ?? 'not stated', other.tool ?? 'not stated');
+    say('fastened by', countText(s), countText(other));
   }
-  say('count', countText(s), countText(other));
-  say('value', valueText(s), valueText(other));
-  const plain = s.verb === 'moved-off' || s.verb === 'moved-aside' || s.verb === 'seal-in';
-  if (plain && rows.length === 0 && s.text !== other.text)
-    rows.push(`Here: ${label(s)}; there: ${label(other)}`);
+  if (s.verb === 'seal-out' || s.verb === 'loose-out') say('count', countText(s), countText(other));
+  if (s.verb === 'made') say('value', valueText(s), valueText(other));
+  if (s.verb === 'made' && s.perHole !== other.perHole)
+    rows.push(`${name}: ${s.perHole ? 'critical here only' : 'critical on the other side only'}`);
+  if (s.verb === 'moved-off' || s.verb === 'moved-aside' || s.verb === 'seal-in')
+    rows.push(...sentences(s, other));
   return rows;
+};
+
+const nameOf = (s: Step): string => {
+  const text = label(s).split(' · ').at(-1) ?? label(s);
+  return text.split(':')[0] ?? text;
+};
+
+/** The sentences of a step that the other side's does not say. */
+const sentences = (s: Step, other: Step): string[] => {
+  const parts = (x: Step) => label(x).split(/[.;] /);
+  const only = (x: Step, y: Step) => parts(x).filter((p) => !parts(y).includes(p));
+  const here = only(s, other).join('; ');
+  const there = only(other, s).join('; ');
+  if (here === there) return [];
+  return [`${nameOf(s)}: ${here || 'as usual'}, on the other side: ${there || 'as usual'}`];
 };
 
 const countText = (s: Step): string => (s.count === null ? 'none' : `${s.count.n} ${s.count.what}`);
@@ -53,15 +84,19 @@ const countText = (s: Step): string => (s.count === null ? 'none' : `${s.count.n
 const valueText = (s: Step): string =>
   s.values.length === 0 ? 'none' : s.values.map((v) => v.shown ?? 'none').join(' / ');
 
-/** The same steps in another order of demands: said once, by the first that waits differently. */
+/** Where a part must wait for joints that it need not wait for on the other side. */
 const orderChange = (here: Compared, there: Compared): string[] => {
   const thereById = new Map(there.steps.map((s) => [s.id, s]));
+  const rows: string[] = [];
   for (const s of here.steps) {
     const other = thereById.get(s.id);
     if (other === undefined || s.verb !== 'refitted') continue;
-    const extra = s.needs.find((n) => thereById.has(n) && !other.needs.includes(n));
-    const need = here.steps.find((x) => x.id === extra);
-    if (need !== undefined) return [`Order here: ${label(s)} only after: ${label(need)}`];
+    const extra = s.needs.filter((n) => n.startsWith('made ') && !other.needs.includes(n));
+    for (const n of extra) {
+      const need = here.steps.find((x) => x.id === n);
+      if (need !== undefined && thereById.has(n))
+        rows.push(`Order: ${nameOf(s)} goes back only after ${nameOf(need)} is made up`);
+    }
   }
-  return [];
+  return rows;
 };

@@ -9,7 +9,9 @@ import {
   jointOf,
   type Moved,
   movedBetween,
+  opensLine,
   partOf,
+  placeName,
   type Undone,
   wayOf,
 } from './context.ts';
@@ -114,9 +116,9 @@ const undoStep = (c: Context, u: Undone, at: number): DraftStep => {
     thing: `joint/${u.id}`,
     phase: 'strip',
     rank: at,
-    text: undoText(c, u, wet),
+    text: undoText(c, u),
     reason: u.reason,
-    place: u.bench ? 'bench' : (access?.place ?? null),
+    place: u.bench ? 'bench' : placeName(c, access?.place),
     tool: access?.tool ?? null,
     needs,
     count: shape && shape.holes.length > 0 ? { n: shape.holes.length, what: shape.words } : null,
@@ -127,11 +129,11 @@ const undoStep = (c: Context, u: Undone, at: number): DraftStep => {
   });
 };
 
-const undoText = (c: Context, u: Undone, wet: boolean): string => {
+const undoText = (c: Context, u: Undone): string => {
   const joint = jointOf(c, u.id);
   const words = c.shapes[u.id]?.words ?? '';
   const what = words === '' ? `Undo ${joint.name}` : `${joint.name}: undo ${words}`;
-  const careful = wet
+  const careful = opensLine(c.machine, u.id)
     ? '. Slacken the far side first, break the joint with the fasteners still on, watch; only then take them off'
     : '';
   const shared =
@@ -181,8 +183,9 @@ const moveStep = (c: Context, m: Moved, at: number): DraftStep => {
   ];
   const mass = part.mass === undefined ? 'mass not stated' : part.mass;
   const heavy = part.mass === undefined || Number.parseFloat(part.mass) >= limits.pack.liftingKg;
-  const carried = way?.support ?? part.carriedBy;
-  const lifting = heavy || carried !== undefined;
+  const lifting = heavy || part.carriedBy !== undefined;
+  const carried = part.carriedBy === undefined ? '' : `. Carried by ${part.carriedBy}`;
+  const support = way?.support === undefined ? '' : `. Support: ${way.support}`;
   return step({
     verb: m.as === 'off' ? 'moved-off' : 'moved-aside',
     thing: `part/${m.id}`,
@@ -191,7 +194,7 @@ const moveStep = (c: Context, m: Moved, at: number): DraftStep => {
     text:
       `${part.name} (${mass}) ${m.as === 'off' ? 'off' : 'aside and supported'}` +
       `${way?.name === undefined ? '' : `: ${way.name}`}` +
-      `${carried === undefined ? '' : `. Carried by ${carried}`}${drawOffText(c, m)}.`,
+      `${carried}${support}${drawOffText(c, m)}.`,
     reason: m.reason,
     place: m.bench ? 'bench' : null,
     needs: m.as === 'off' ? [...needs, ...asideFirst(c, m)] : needs,
@@ -224,7 +227,7 @@ const putInStep = (c: Context, t: Temporary, at: number): DraftStep =>
     text:
       t.kind === 'support'
         ? `Support ${t.where}: ${t.name} (number ${t.n}).`
-        : `${t.name} (number ${t.n}) on the open end at ${t.where}.`,
+        : `${t.name} (number ${t.n}) ${t.kind === 'blank' ? 'on the open end at' : 'in, where it came from:'} ${t.where}.`,
     reason:
       t.kind === 'support'
         ? 'what is put aside must not hang on its joints'

@@ -2,9 +2,9 @@
 
 import {
   type Context,
-  isWet,
   jointOf,
   movedBetween,
+  opensLine,
   partOf,
   targetJoints,
   wayOf,
@@ -14,7 +14,7 @@ import { joined } from './joint-shape.ts';
 export type Temporary = {
   readonly n: number;
   readonly name: string;
-  readonly kind: 'blank' | 'guide studs' | 'support';
+  readonly kind: 'blank' | 'guide studs' | 'support' | 'other';
   readonly where: string;
   /** The joint it blanks or guides, or the part it supports. */
   readonly of: string;
@@ -27,30 +27,33 @@ export const temporaries = (c: Context): Temporary[] => {
   return rows.map((row, i) => ({ n: i + 1, ...row }));
 };
 
-/** An open end stays where a wet joint keeps one of its parts fitted. */
+/** An open end stays where a line is opened and one of its parts stays fitted or goes aside. */
 const blanks = (c: Context): Omit<Temporary, 'n'>[] =>
   c.undone
-    .filter((u) => !u.bench && isWet(c.machine, u.id))
+    .filter((u) => !u.bench && opensLine(c.machine, u.id))
     .flatMap((u) => {
       const joint = jointOf(c, u.id);
       const moved = movedBetween(c, u.id).filter((p) => !inPlaceOnly(c, p));
-      const stays = (joint.between ?? []).filter((p) => !moved.includes(p));
-      const part = moved[0];
-      if (part === undefined || stays.length === 0) return [];
+      const off = moved.filter((p) => c.moved.some((m) => m.id === p && m.as === 'off'));
+      const open = (joint.between ?? []).filter((p) => !off.includes(p));
+      const part = c.moved.find((m) => moved.includes(m.id))?.id;
+      if (part === undefined || open.length === 0) return [];
       const name = joint.blank ?? `Blank for ${joint.name.toLowerCase()}`;
-      const where = joined(stays.map((p) => partOf(c, p).name));
+      const where = joined(open.map((p) => partOf(c, p).name));
       return [{ name, kind: 'blank' as const, where, of: u.id, part }];
     });
 
 /** A cover or impeller drawn from a part that stays leaves no pipe end to blank. */
-const inPlaceOnly = (c: Context, part: string): boolean =>
-  partOf(c, part).on !== undefined && !c.moved.some((m) => m.id === partOf(c, part).on);
+const inPlaceOnly = (c: Context, part: string): boolean => {
+  const on = partOf(c, part).on;
+  return on !== undefined && !c.moved.some((m) => m.id === on);
+};
 
 const supports = (c: Context): Omit<Temporary, 'n'>[] =>
   c.moved.flatMap((m) =>
     (wayOf(c, m)?.temporary ?? []).map((name) => ({
       name,
-      kind: 'support' as const,
+      kind: m.as === 'aside' ? ('support' as const) : ('other' as const),
       where: partOf(c, m.id).name,
       of: m.id,
       part: m.id,

@@ -1,0 +1,113 @@
+// A pack in plain lines for a terminal: figures first, then the steps with their reasons.
+
+import type { Pack, Step } from '../pack/types.ts';
+
+export const packInWords = (pack: Pack): string =>
+  [
+    ...heading(pack),
+    ...isolation(pack),
+    ...decisions(pack),
+    '',
+    'STEPS',
+    ...pack.steps.flatMap((s) => stepLines(s)),
+    ...lists(pack),
+    '',
+    pack.authority,
+    `${pack.namesNotProved}${pack.invented ? ' · invented for the demo' : ''}`,
+  ].join('\n');
+
+const heading = (pack: Pack): string[] => {
+  const joints = pack.plan.order.filter((o) => o.do === 'undo').length;
+  const parts = pack.plan.order.length - joints;
+  const proven = pack.plan.proven
+    ? 'no shorter way exists in this plant file'
+    : `within ${(pack.plan.gap * 100).toFixed(1)} % of the shortest`;
+  const rows = [
+    `${pack.title} · ${pack.vessel.name}`,
+    '',
+    `${pack.minutes.value} min hands-on · ${pack.people} hands · ${joints} joints · ${parts} parts moved`,
+    `Removal: ${pack.plan.minutes.value} min, ${proven}.`,
+    `Plant issue ${pack.plantIssue.number} of ${pack.plantIssue.date} · pack ${pack.id.slice(0, 12)}`,
+    ...pack.valueIssues.map(
+      (v) => `Values: ${v.sheet}, issue ${v.issue} of ${v.date}, ${v.authority}`,
+    ),
+  ];
+  if (pack.plan.avoided !== null)
+    rows.push(
+      `Left alone: ${pack.plan.avoided.joints.join(', ')} (adds ${pack.plan.avoided.minutes.value} min).`,
+    );
+  if (pack.otherSide !== null)
+    rows.push(
+      '',
+      `Differs from ${pack.otherSide.name} in ${pack.otherSide.count}:`,
+      ...pack.otherSide.list.map((x) => `  ${x}`),
+    );
+  return rows;
+};
+
+const isolation = (pack: Pack): string[] => {
+  const by = pack.isolationListedBy;
+  return [
+    '',
+    `ISOLATION. ${pack.isolationNote}${by === null ? '' : ` (${by.by}, ${by.on})`}`,
+    ...pack.lists.closures.map(
+      (c) =>
+        `  ${c.name}: ${c.position} (normal: ${c.normal ?? 'not stated'}); ` +
+        `tags ${c.tags.join(', ')}; moved from: ${c.stations.join(' / ') || 'not stated'}`,
+    ),
+  ];
+};
+
+const decisions = (pack: Pack): string[] => [
+  '',
+  `TO BE DECIDED BEFORE IT STARTS: ${pack.decisions.filter((d) => d.settled === null).length}`,
+  ...pack.decisions.map((d) =>
+    d.settled === null
+      ? `  [${d.id}] ${d.question} ${d.why}.`
+      : `  [${d.id}] settled by ${d.settled.by}: ${d.settled.reason}`,
+  ),
+];
+
+const stepLines = (s: Step): string[] => {
+  const where = [s.place, s.tool].filter((x) => x !== null).join(' · ');
+  return [
+    `  [ ] ${s.text}${where === '' ? '' : `  (${where})`}`,
+    ...s.cautions.map(
+      (c) => `        CAUTION ${c.hazard} (${c.sign}): ${c.text} Verify: ${c.verify}.`,
+    ),
+    ...s.values.map((v) =>
+      v.shown === null
+        ? `        ${v.name}: NO VALUE STATED`
+        : `        ${v.name}: ${v.shown}, ${v.origin}, issue ${v.issue} of ${v.date}, ` +
+          `${v.threadCondition ?? 'thread condition not stated'}`,
+    ),
+    `        because: ${s.reason}`,
+  ];
+};
+
+const lists = (pack: Pack): string[] => {
+  const l = pack.lists;
+  return [
+    '',
+    'TOOLS',
+    ...l.tools.map((t) => `  ${t.tool} (${t.for.join(', ')})`),
+    '',
+    'SEALS',
+    ...l.seals.map(
+      (s) => `  ${s.count} × ${s.name} ${s.size ?? ''} ${s.compound ?? ''} (${s.joint})`,
+    ),
+    '',
+    'LOOSE PARTS',
+    ...l.loose.map((x) => `  ${x.count} × ${x.name}`),
+    '',
+    'TEMPORARY THINGS',
+    ...l.temporary.map((t) => `  ${t.thing.replace('temp/', 'number ')}: ${t.name}, ${t.where}`),
+    '',
+    'FOLLOW-UPS',
+    ...l.followUps.map((f) => `  after ${f.after}: ${f.what}`),
+    '',
+    'CANNOT BE CHECKED',
+    ...pack.notChecked.map((x) => `  ${x}`),
+    ...pack.boxUpNotes.map((x) => `  ${x}`),
+  ];
+};
