@@ -5,6 +5,7 @@
 // stays; where it came from is kept beside the machine as an origin).
 
 import { z } from 'zod';
+import { readQuantity } from '../quantity/quantity.ts';
 
 /** Ids are short words or codes; the YAML key is the id. */
 export const idSchema = z.string().regex(/^[a-z0-9][a-z0-9-]*$/, 'a short word in a-z, 0-9 and -');
@@ -16,8 +17,26 @@ export const originSchema = z.strictObject({
   on: z.iso.date().optional(),
 });
 
-/** A length, mass … as text with a unit, such as `41 kg`; which units is checked in reading. */
-const measure = (unit: string) => z.string().min(1).meta({ unit, examples: [`1 ${unit}`] });
+type Allowed = 'above nought' | 'nought or more' | 'any';
+
+/** A length, mass … as text with a unit of the same kind as `unit`, such as `41 kg`. */
+const measure = (unit: string, allowed: Allowed = 'above nought') =>
+  z
+    .string()
+    .superRefine((text, ctx) => {
+      const read = readQuantity(text, unit, '');
+      const wrong = (fault: 'F6' | 'F7', why: string, expected: string, remedy?: string) =>
+        ctx.addIssue({ code: 'custom', message: why, params: { fault, expected, remedy } });
+      if (!read.ok) {
+        const [first] = read.problems;
+        if (first !== undefined) wrong('F6', first.why, first.expected, first.remedy);
+        return;
+      }
+      const { value } = read.quantity;
+      if (allowed === 'any' || value > 0 || (allowed === 'nought or more' && value === 0)) return;
+      wrong('F7', `it is ${value < 0 ? 'below nought' : 'nought'}`, `a figure ${allowed}`);
+    })
+    .meta({ unit, examples: [`1 ${unit}`] });
 const minutes = z.number().min(0).max(100_000);
 const count = z.int().min(1).max(500);
 const clearSchema = z.strictObject({ part: idSchema, as: z.enum(['off', 'aside']) });
@@ -66,8 +85,8 @@ export const fastenerSchema = z.strictObject({
   grip: measure('mm').optional(),
   engagement: measure('mm').optional(),
   holeDepth: measure('mm').optional(),
-  projection: measure('mm').optional(),
-  drawOff: measure('mm').optional(),
+  projection: measure('mm', 'nought or more').optional(),
+  drawOff: measure('mm', 'nought or more').optional(),
   tightening: idSchema.optional(),
 });
 
@@ -141,7 +160,9 @@ export const jointSchema = z.strictObject({
   undoMinutes: minutes.optional(),
   makeMinutes: minutes.optional(),
   accesses: z.record(idSchema, accessSchema).optional(),
-  consumables: z.array(z.strictObject({ name: z.string(), amount: z.string().optional() })).optional(),
+  consumables: z
+    .array(z.strictObject({ name: z.string(), amount: z.string().optional() }))
+    .optional(),
   hazards: z.array(hazard).optional(),
   blank: z.string().optional(),
   photo: z.string().optional(),
@@ -193,8 +214,8 @@ export const LIQUIDS: readonly string[] = [
 export const lineSchema = z.strictObject({
   name: z.string().min(1),
   medium: z.enum(MEDIA).optional(),
-  pressure: measure('bar').optional(),
-  temperature: measure('Cel').optional(),
+  pressure: measure('bar', 'any').optional(),
+  temperature: measure('Cel', 'any').optional(),
 });
 
 export const closureSchema = z.strictObject({
@@ -246,7 +267,7 @@ export const DOES = ['renew-in-place', 'exchange', 'overhaul'] as const;
 export const targetSchema = z.strictObject({
   does: z.partialRecord(z.enum(DOES), doesSchema),
   rotation: z.string().optional(),
-  speeds: z.array(measure('rpm')).optional(),
+  speeds: z.array(measure('1/min')).optional(),
   flowSeenAt: z.string().optional(),
   limits: z.array(idSchema).optional(),
   alarms: z.array(idSchema).optional(),

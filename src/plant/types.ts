@@ -1,6 +1,7 @@
 // What reading a plant folder gives: the plant, its machines with differences applied, its problems.
 
 import type { Problem } from '../quantity/types.ts';
+import type { Fault } from './faults.ts';
 import type {
   Closure,
   Difference,
@@ -75,6 +76,8 @@ export type FileProblem = Problem & {
   readonly level: 'must' | 'should' | 'note';
   readonly file: string;
   readonly line: number;
+  /** Which of the twenty faults of `docs/plant.md` it is; only *must* problems have one. */
+  readonly fault?: Fault;
 };
 
 /** A folder's files as text; reading itself touches no disk. */
