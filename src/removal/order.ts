@@ -1,0 +1,172 @@
+// Orders steps with the fewest priced changes of tool and place: best first, with a bound.
+
+import { Heap } from './heap.ts';
+
+export type Option = {
+  readonly item: number;
+  /** Which of the item's accesses; passed back to the caller. */
+  readonly option: number;
+  /** Null is "not stated": it is no change, and the one before stays in hand. */
+  readonly tool: string | null;
+  readonly place: string | null;
+};
+
+export type OrderProblem = {
+  readonly items: number;
+  /** Every way each item can be done, ready or not. */
+  readonly options: readonly (readonly Option[])[];
+  readonly toolPrice: number;
+  readonly placePrice: number;
+  /** The items that can be done next; once ready an item stays ready. */
+  readonly ready: (done: Uint8Array) => readonly Option[];
+  /** Nodes of the search; past that the best found stands with its bound. */
+  readonly maxStates: number;
+};
+
+export type Ordered = {
+  readonly steps: readonly Option[];
+  readonly price: number;
+  /** No order is cheaper than this. */
+  readonly bound: number;
+};
+
+type Hand = { readonly tool: string | null; readonly place: string | null };
+
+type Node = {
+  readonly done: Uint8Array;
+  readonly hand: Hand;
+  readonly price: number;
+  readonly steps: readonly Option[];
+  readonly before: Node | null;
+};
+
+/** Null when some item never becomes ready. */
+export function fewestChanges(problem: OrderProblem): Ordered | null {
+  const start = settle(problem, {
+    done: new Uint8Array(problem.items),
+    hand: { tool: null, place: null },
+    price: 0,
+    steps: [],
+    before: null,
+  });
+  const greedy = byHand(problem, start);
+  if (greedy === null) return null;
+  const nodes: Node[] = [start];
+  const best = new Map<string, number>([[keyOf(start), 0]]);
+  const open = new Heap();
+  open.push(stillOwed(problem, start), 0);
+  let bound = 0;
+  while (open.size > 0) {
+    const node = nodes[open.pop()];
+    if (node === undefined) break;
+    if ((best.get(keyOf(node)) ?? 0) < node.price) continue;
+    bound = Math.max(bound, node.price + stillOwed(problem, node));
+    if (isDone(node)) return { ...stepsOf(node), bound: node.price };
+    if (bound >= greedy.price || nodes.length > problem.maxStates) break;
+    for (const option of problem.ready(node.done)) {
+      const next = settle(problem, take(problem, node, option));
+      const key = keyOf(next);
+      if ((best.get(key) ?? Number.POSITIVE_INFINITY) <= next.price) continue;
+      best.set(key, next.price);
+      open.push(next.price + stillOwed(problem, next), nodes.push(next) - 1);
+    }
+  }
+  return { ...greedy, bound: Math.min(bound, greedy.price) };
+}
+
+const isDone = (node: Node) => node.done.every((one) => one === 1);
+
+function keyOf(node: Node): string {
+  return `${node.done.join('')}|${node.hand.tool}|${node.hand.place}`;
+}
+
+function price(problem: OrderProblem, hand: Hand, option: Option): number {
+  const other = (now: string | null, next: string | null) =>
+    now !== null && next !== null && now !== next;
+  return (
+    (other(hand.tool, option.tool) ? problem.toolPrice : 0) +
+    (other(hand.place, option.place) ? problem.placePrice : 0)
+  );
+}
+
+const after = (hand: Hand, option: Option): Hand => ({
+  tool: option.tool ?? hand.tool,
+  place: option.place ?? hand.place,
+});
+
+function take(problem: OrderProblem, node: Node, option: Option): Node {
+  const done = node.done.slice();
+  done[option.item] = 1;
+  return {
+    done,
+    hand: after(node.hand, option),
+    price: node.price + price(problem, node.hand, option),
+    steps: [option],
+    before: node,
+  };
+}
+
+/** Does at once whatever needs no change: leaving it for later can't be cheaper. */
+function settle(problem: OrderProblem, node: Node): Node {
+  const done = node.done.slice();
+  const steps = [...node.steps];
+  const { tool, place } = node.hand;
+  for (let grown = true; grown; ) {
+    grown = false;
+    for (const option of problem.ready(done)) {
+      if (done[option.item]) continue;
+      const sameTool = option.tool === null || option.tool === tool;
+      const samePlace = option.place === null || option.place === place;
+      if (!sameTool || !samePlace) continue;
+      done[option.item] = 1;
+      steps.push(option);
+      grown = true;
+    }
+  }
+  return { ...node, done, steps };
+}
+
+/** A lower bound of the changes still to come: every tool that something can't do without. */
+function stillOwed(problem: OrderProblem, { done, hand }: Node): number {
+  const owed = (of: 'tool' | 'place', inHand: string | null, each: number) => {
+    const needed = new Set<string>();
+    problem.options.forEach((options, item) => {
+      if (done[item]) return;
+      const first = options[0]?.[of] ?? null;
+      if (first !== null && options.every((option) => option[of] === first)) needed.add(first);
+    });
+    if (inHand !== null) needed.delete(inHand);
+    else if (needed.size > 0) return each * (needed.size - 1);
+    return each * needed.size;
+  };
+  return owed('tool', hand.tool, problem.toolPrice) + owed('place', hand.place, problem.placePrice);
+}
+
+/** Always the cheapest next step; of equal ones that which frees most for the same hand. */
+function byHand(problem: OrderProblem, start: Node): Omit<Ordered, 'bound'> | null {
+  let node = start;
+  for (let left = problem.items; left > 0 && !isDone(node); left -= 1) {
+    const ready = problem.ready(node.done);
+    const handOf = (option: Option) => `${option.tool}|${option.place}`;
+    const counts = new Map<string, number>();
+    for (const one of ready) counts.set(handOf(one), (counts.get(handOf(one)) ?? 0) + 1);
+    const alike = (option: Option) => counts.get(handOf(option)) ?? 0;
+    let next: Option | null = null;
+    let nextScore = Number.POSITIVE_INFINITY;
+    for (const option of ready) {
+      const score = price(problem, node.hand, option) - alike(option) / (1 + ready.length);
+      if (score >= nextScore) continue;
+      next = option;
+      nextScore = score;
+    }
+    if (next === null) return null;
+    node = settle(problem, take(problem, node, next));
+  }
+  return isDone(node) ? stepsOf(node) : null;
+}
+
+function stepsOf(node: Node): Omit<Ordered, 'bound'> {
+  const chain: Option[][] = [];
+  for (let at: Node | null = node; at !== null; at = at.before) chain.unshift([...at.steps]);
+  return { steps: chain.flat(), price: node.price };
+}
