@@ -8,7 +8,7 @@ const ring = (count: number, radius: number): readonly (readonly [number, number
   Array.from({ length: count }, (_, i) => {
     const angle = Math.PI / 2 - (i * 2 * Math.PI) / count;
     const round = (v: number): number => Math.round(v * 100) / 100;
-    return [round(radius * Math.cos(angle)), round(radius * Math.sin(angle))] as const;
+    return [round(radius * Math.cos(angle)), round(-radius * Math.sin(angle))] as const;
   });
 
 const facts: Pack['facts'] = {

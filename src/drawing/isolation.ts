@@ -33,7 +33,7 @@ type Device = {
 const CELL = 128;
 const SYMBOL = 48;
 
-/** Reported by the record: which closures are shut; without it the drawing shows what is asked. */
+/** The positions the work needs, as listed; the record says which of them are reported. */
 export const isolationDrawing = (
   pack: Pick<Pack, 'facts' | 'lists'>,
   options: DrawingOptions = {},
@@ -118,13 +118,14 @@ const mediumBand = (
     row.forEach((device, j) => {
       children.push(...deviceAt(device, cells[j] ?? [], (j + 0.5) * cell, line, surface));
     });
-    y = line + 62 + Math.max(...cells.map((lines) => lines.length)) * 16.25;
+    y = line + 66 + Math.max(...cells.map((lines) => lines.length)) * 16.25;
   }
   return { children, height: y - top + 8 };
 };
 
 const labelOf = (device: Device, cell: number): readonly string[] => [
   ...wrap(device.name, cell - 12, 13),
+  ...(device.tags.length > 1 ? wrap(`tags ${device.tags.join(', ')}`, cell - 12, 13) : []),
   ...(device.proof ? wrap('seen to run and die away', cell - 12, 13) : []),
 ];
 
@@ -134,25 +135,27 @@ const deviceAt = (
   x: number,
   line: number,
   surface: Surface,
-): readonly Child[] => [
-  g(
-    { 'data-device': device.id },
-    el('rect', {
-      x: x - SYMBOL / 2,
-      y: line - 5,
-      width: SYMBOL,
-      height: 10,
-      fill: ground(surface),
-      stroke: 'none',
-    }),
-    closureSymbol(device.kind, device.position, x, line, SYMBOL, surface),
-    ...(device.kind === 'drain' || device.kind === 'vent' ? [onLine(x, line)] : []),
-    ...device.tags.slice(0, 1).map((n) => tagAt(x + 32, line - 32, String(n), surface)),
-    text(x, line + 64, device.position.toUpperCase(), { anchor: 'middle', bold: true, size: 14 }),
-    ...paragraph(x, line + 82, lines, { anchor: 'middle' }),
-  ),
-];
-
-/** A branch leaves the line unbroken. */
-const onLine = (x: number, line: number): Child =>
-  el('path', { d: path('M', x - SYMBOL / 2, line, 'l', SYMBOL, 0), 'stroke-width': 1.25 });
+): readonly Child[] => {
+  // A drain or vent is a branch: it leaves the line unbroken.
+  const branch = device.kind === 'drain' || device.kind === 'vent';
+  const first = device.tags[0];
+  return [
+    g(
+      { 'data-device': device.id },
+      branch
+        ? null
+        : el('rect', {
+            x: x - SYMBOL / 2,
+            y: line - 5,
+            width: SYMBOL,
+            height: 10,
+            fill: ground(surface),
+            stroke: 'none',
+          }),
+      closureSymbol(device.kind, device.position, x, line, branch ? 34 : SYMBOL, surface),
+      first === undefined ? null : tagAt(x + 42, line - 32, String(first), surface),
+      text(x, line + 66, device.position.toUpperCase(), { anchor: 'middle', bold: true, size: 14 }),
+      ...paragraph(x, line + 84, lines, { anchor: 'middle' }),
+    ),
+  ];
+};

@@ -3,6 +3,7 @@
 import type { JointFacts } from '../pack/types.ts';
 import { cornerPath, hull, isRing, nearest, type Point } from './outline.ts';
 import {
+  type Attrs,
   type Child,
   type Drawing,
   type DrawingOptions,
@@ -14,6 +15,7 @@ import {
   ordinal,
   PHONE_WIDTH,
   path,
+  type Surface,
   text,
   type ViewBox,
   widthOf,
@@ -55,6 +57,7 @@ type Placed = {
 const MARGIN = 62;
 const HOLE = 19;
 const HEAD = 62;
+const LOW_HEAD = 28;
 
 /** Hole → state from what the record tallies: this round, an earlier one, or not yet. */
 export const holeStates = (
@@ -80,16 +83,19 @@ export const jointDrawing = (input: JointInput, options: DrawingOptions = {}): D
   const order = input.order ?? [];
   const alt = altOf(input);
   const children: Child[] = [
-    ...heading(input, placed, middleX),
     ...placed.outline,
+    ...heading(input, placed, middleX, surface),
     ...placed.dots.map((dot) =>
       el('circle', { cx: dot.x, cy: dot.y, r: 5, 'data-place': dot.label }),
     ),
     ...placed.dots.map((dot) =>
-      text(dot.x + 8, dot.y - 8, dot.label, { extra: { 'data-place-label': dot.label } }),
+      text(dot.x + (dot.x > middleX * 1.1 ? -8 : 8), dot.y - 8, dot.label, {
+        anchor: dot.x > middleX * 1.1 ? 'end' : 'start',
+        extra: halo(surface),
+      }),
     ),
     ...placed.centres.map((hole) => holeAt(hole, input.states?.[hole.label] ?? 'not yet', surface)),
-    ...placed.centres.map((hole) => orderAt(hole, order.indexOf(hole.label), placed)),
+    ...placed.centres.map((hole) => orderAt(hole, order.indexOf(hole.label), placed, surface)),
     ...keyAt(box, input.states !== undefined),
   ];
   if (placed.note !== null)
@@ -135,39 +141,65 @@ const atPositions = (
   mm: readonly (readonly [number, number])[],
   width: number,
 ): Placed => {
-  const xs = mm.map(([x]) => x);
-  const ys = mm.map(([, y]) => y);
-  const spanX = Math.max(...xs) - Math.min(...xs);
-  const spanY = Math.max(...ys) - Math.min(...ys);
+  const extent = extentOf(mm.map(([x, y]) => ({ x, y })));
+  const spanX = extent.right - extent.left;
+  const spanY = extent.bottom - extent.top;
   const room = width - 2 * MARGIN;
   const scale = Math.min(room / Math.max(spanX, 1e-6), (room * 1.15) / Math.max(spanY, 1e-6), 20);
   const left = (width - spanX * scale) / 2;
-  // The plant file's y points up, as on a drawing; the screen's points down.
-  const points = mm.map(([x, y]) => ({
-    x: left + (x - Math.min(...xs)) * scale,
-    y: HEAD + MARGIN + (Math.max(...ys) - y) * scale,
-  }));
-  const bottom = HEAD + 2 * MARGIN + spanY * scale;
+  // Positions are mm to the right and down, as one looks at the joint.
+  const at = (head: number): readonly Point[] =>
+    mm.map(([x, y]) => ({
+      x: left + (x - extent.left) * scale,
+      y: head + MARGIN + (y - extent.top) * scale,
+    }));
+  const free = freeMiddle(at(HEAD));
+  const head = free ? LOW_HEAD : HEAD;
+  const points = at(head);
+  const bottom = head + 2 * MARGIN + spanY * scale;
   const outline = outlineOf(points);
   const dots = holes.map((label, i) => ({ label, x: points[i]?.x ?? 0, y: points[i]?.y ?? 0 }));
   const wide = holes.some((label) => widthOf(label, MIN_TEXT) > 2 * HOLE - 4);
-  if (nearest(points) < HIT + 2 || wide) return inRows(holes, width, bottom, null, [outline, dots]);
-  const middle = points.reduce(
-    (sum, p) => ({ x: sum.x + p.x / points.length, y: sum.y + p.y / points.length }),
-    { x: 0, y: 0 },
-  );
-  const free = Math.min(...points.map((p) => Math.hypot(p.x - middle.x, p.y - middle.y)));
+  // Under a hole, rather than towards the middle, its place in the order needs room of its own.
+  const apart = free ? HIT + 2 : HIT + 14;
+  if (nearest(points) < apart || wide) return inRows(holes, width, bottom, null, [outline, dots]);
   return {
     centres: dots.map((dot) => ({ ...dot, radius: HIT / 2 })),
     dots: [],
     outline,
     box: { x: 0, y: 0, width, height: bottom + 30 },
-    middle: free > 92 ? middle : null,
+    middle: free ? middleOf(points) : null,
     note: null,
   };
 };
 
 type Above = readonly [] | readonly [readonly Child[], Placed['dots']];
+
+/** What the outline needs: the whole circle of a ring, else the holes alone. */
+const extentOf = (
+  points: readonly Point[],
+): Record<'left' | 'right' | 'top' | 'bottom', number> => {
+  const ring = isRing(points);
+  const xs = ring === null ? points.map((p) => p.x) : [ring.x - ring.radius, ring.x + ring.radius];
+  const ys = ring === null ? points.map((p) => p.y) : [ring.y - ring.radius, ring.y + ring.radius];
+  return {
+    left: Math.min(...xs),
+    right: Math.max(...xs),
+    top: Math.min(...ys),
+    bottom: Math.max(...ys),
+  };
+};
+
+const middleOf = (points: readonly Point[]): Point => ({
+  x: points.reduce((sum, p) => sum + p.x / points.length, 0),
+  y: points.reduce((sum, p) => sum + p.y / points.length, 0),
+});
+
+/** Whether the round and its figure have room in the middle, as in a ring. */
+const freeMiddle = (points: readonly Point[]): boolean => {
+  const middle = middleOf(points);
+  return points.every((p) => Math.hypot(p.x - middle.x, p.y - middle.y) > 92);
+};
 
 /** Holes too close to be pressed, or of unknown place, are ticked in rows of cells. */
 const inRows = (
@@ -232,7 +264,14 @@ const outlineOf = (points: readonly Point[]): readonly Child[] => {
   return [el('path', { d: cornerPath(hull(points), reach), 'stroke-width': 1.5 })];
 };
 
-const holeAt = (hole: HoleCentre, state: HoleState, surface: 'screen' | 'paper'): El2 => {
+/** Clears the lines behind a letter. */
+const halo = (surface: Surface): Attrs => ({
+  'paint-order': 'stroke',
+  stroke: ground(surface),
+  'stroke-width': 4,
+});
+
+const holeAt = (hole: HoleCentre, state: HoleState, surface: Surface): Child => {
   const { x, y, label } = hole;
   const cross = HOLE + 3;
   const inside = widthOf(label, MIN_TEXT) <= 2 * HOLE - 4;
@@ -260,32 +299,37 @@ const holeAt = (hole: HoleCentre, state: HoleState, surface: 'screen' | 'paper')
           size: 16,
           anchor: 'middle',
           bold: true,
-          extra: { 'paint-order': 'stroke', stroke: ground(surface), 'stroke-width': 3 },
+          extra: halo(surface),
         })
       : text(x, y + HOLE + 16, label, { anchor: 'middle', bold: true }),
   );
 };
 
-type El2 = ReturnType<typeof g>;
-
 /** The place in the tightening order, as a word outside the hole: `3rd`. */
-const orderAt = (hole: HoleCentre, index: number, placed: Placed): Child => {
+const orderAt = (hole: HoleCentre, index: number, placed: Placed, surface: Surface): Child => {
   if (index < 0) return null;
   const word = ordinal(index + 1);
   const inside = widthOf(hole.label, MIN_TEXT) <= 2 * HOLE - 4;
-  if (placed.middle === null && placed.outline.length > 0 && placed.note !== null)
-    return text(hole.x, hole.y + HOLE + (inside ? 17 : 32), word, { anchor: 'middle' });
   const from = placed.middle;
   if (from === null)
-    return text(hole.x, hole.y + HOLE + (inside ? 17 : 32), word, { anchor: 'middle' });
+    return text(hole.x, hole.y + HOLE + (inside ? 17 : 32), word, {
+      anchor: 'middle',
+      extra: halo(surface),
+    });
   const angle = Math.atan2(hole.y - from.y, hole.x - from.x);
   return text(hole.x - 37 * Math.cos(angle), hole.y - 34 * Math.sin(angle) + 5, word, {
     anchor: 'middle',
+    extra: halo(surface),
   });
 };
 
 /** Name, then the round and its figure: in the middle of a ring that has the room, else on top. */
-const heading = (input: JointInput, placed: Placed, middleX: number): readonly Child[] => {
+const heading = (
+  input: JointInput,
+  placed: Placed,
+  middleX: number,
+  surface: Surface,
+): readonly Child[] => {
   const name = wrap(input.joint.name, placed.box.width - 20, 16);
   const top = text(middleX, 22, name.length > 1 ? `${name[0] ?? ''} …` : (name[0] ?? ''), {
     size: 16,
@@ -304,7 +348,9 @@ const heading = (input: JointInput, placed: Placed, middleX: number): readonly C
             anchor: 'middle',
             bold: true,
           }),
-      value === null ? null : text(x, y + 26, value, { size: 20, anchor: 'middle' }),
+      value === null
+        ? null
+        : text(x, y + 26, value, { size: 20, anchor: 'middle', extra: halo(surface) }),
     ];
   }
   const both = [round, value].filter((word) => word !== null).join(' · ');

@@ -35,7 +35,9 @@ export const jointInputOf = (input: StepInput): JointInput | null => {
   if (step.verb !== 'made' && step.verb !== 'undone') return null;
   const round = step.verb === 'undone' ? 'undone' : (step.round ?? 'made');
   const rounds = step.verb === 'undone' ? ['undone'] : joint.rounds;
-  const value = step.values.find((each) => each.shown !== null)?.shown ?? null;
+  const shown = step.values.find((each) => each.shown !== null)?.shown ?? null;
+  // A round in per cent is a share of the issued figure: the figure alone would be read as its own.
+  const value = shown !== null && round.endsWith('%') ? `of ${shown}` : shown;
   return {
     joint,
     order: step.holes,
@@ -186,7 +188,7 @@ const closureDrawing = (input: StepInput, name: string, options: DrawingOptions)
           fill: ground(surface),
           stroke: 'none',
         }),
-    closureSymbol(facts?.kind ?? 'valve', position, x, y, 120, surface),
+    closureSymbol(facts?.kind ?? 'valve', position, x, y, branch ? 80 : 120, surface),
     text(12, y - 12, facts?.medium ?? 'medium not stated'),
     step.verb === 'tagged' && tags[0] !== undefined
       ? tagAt(x + 78, y - 46, String(tags[0]), surface)
