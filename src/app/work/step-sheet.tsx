@@ -11,7 +11,7 @@ import { useVessel } from '../shared/replica.tsx';
 import { Asks } from './asks.tsx';
 import { Cautions } from './caution.tsx';
 import { type Answers, asksShown, draftOf, missing } from './draft.ts';
-import { JointTicks } from './joint-ticks.tsx';
+import { DrawnStep } from './drawn-step.tsx';
 import { PhotoAct } from './photo.tsx';
 import { type Side, SideAct } from './side-acts.tsx';
 
@@ -44,7 +44,7 @@ export function StepSheet({ job, pack, step, onDone }: StepSheetProps) {
   const mustTick = byHole && step.perHole && left.length > 0;
   return (
     <article className="step" data-step={step.id} aria-label="Now">
-      <StepDrawing
+      <DrawnStep
         job={job}
         pack={pack}
         step={step}
@@ -103,24 +103,6 @@ function doneWords(step: Step, left: readonly string[], mustTick: boolean) {
       {step.count.n} of {step.count.n}
     </>
   );
-}
-
-function StepDrawing({
-  job,
-  pack,
-  step,
-  onTick,
-}: {
-  readonly job: JobState;
-  readonly pack: Pack;
-  readonly step: Step;
-  readonly onTick: ((hole: string) => void) | null;
-}) {
-  const [kind = '', id = ''] = step.thing.split('/');
-  const joint = pack.facts.joints[id];
-  if (kind !== 'joint' || joint === undefined || joint.holes.length === 0) return null;
-  const entry = job.entries.find((each) => each.thing === step.thing && each.open);
-  return <JointTicks step={step} joint={joint} entry={entry} onTick={onTick} />;
 }
 
 function StepFacts({ step }: { readonly step: Step }) {

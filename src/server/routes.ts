@@ -1,0 +1,182 @@
+// What the server answers: the replica, acts and packs taken in, photographs, prints, calculations.
+
+import { type Context, Hono } from 'hono';
+import { bodyLimit } from 'hono/body-limit';
+import { z } from 'zod';
+import { limits } from '../limits.ts';
+import { makePack } from '../pack/pack.ts';
+import { requestSchema } from '../pack/request.ts';
+import type { PackRequest } from '../pack/types.ts';
+import { AUTHORITY_LINE } from '../quantity/authority.ts';
+import { mayRecord } from '../record/closing.ts';
+import { fold } from '../record/fold.ts';
+import type { Draft } from '../record/types.ts';
+import type { ServerParts } from './parts.ts';
+import { checkPhoto } from './photos.ts';
+import { fromZod, notThere, refuse, refuseOne } from './problems.ts';
+import { dueLines, replicaOf } from './replica.ts';
+
+const draftSchema = z.strictObject({
+  stream: z.strictObject({ kind: z.enum(['job', 'machine', 'vessel']), id: z.string().min(1) }),
+  kind: z.string().min(1),
+  by: z.string().min(1),
+  body: z.record(z.string(), z.json()),
+});
+
+/** Other writers on the same file are rare; who loses a turn this often is told so. */
+const TRIES = 5;
+
+export function apiRoutes(parts: ServerParts): Hono {
+  const api = new Hono();
+  api.use('/photos', tooLarge(limits.server.bodyBytes));
+  api.use('/acts', tooLarge(limits.record.bodyBytes));
+  api.use('/packs', tooLarge(limits.server.jsonBytes));
+  api.use('/calc/*', tooLarge(limits.server.jsonBytes));
+  api.get('/replica', async (c) => c.json(await replicaOf(parts, c.req.query('seen') ?? '')));
+  api.get('/due', async (c) => c.json({ authority: AUTHORITY_LINE, due: await due(parts) }));
+  api.post('/acts', async (c) => takeAct(c, parts));
+  api.post('/packs', async (c) => takeRequest(c, parts));
+  api.get('/packs/:id/pdf', async (c) => packSheet(c, parts));
+  api.get('/jobs/:id/pdf', async (c) => recordSheet(c, parts));
+  api.post('/photos', async (c) => takePhoto(c, parts));
+  api.get('/photos/:hash', async (c) => givePhoto(c, parts));
+  api.get('/calc', (c) => c.json({ authority: AUTHORITY_LINE, calculations: listed(parts) }));
+  api.post('/calc/:name', async (c) => calculate(c, parts));
+  api.all('*', (c) => refuseOne(c, 404, notThere('path', c.req.path, 'an address of this server')));
+  return api;
+}
+
+const tooLarge = (maxSize: number) =>
+  bodyLimit({
+    maxSize,
+    onError: (c) =>
+      refuseOne(c, 413, {
+        path: 'body',
+        got: c.req.header('content-length') ?? 'a stream',
+        expected: `at most ${maxSize} bytes`,
+        why: 'it is too large',
+      }),
+  });
+
+type Body =
+  | { readonly ok: true; readonly body: unknown }
+  | { readonly ok: false; readonly no: Response };
+
+/** Only what says it is JSON is read: a form of another site can't say so without being asked. */
+async function jsonOf(c: Context): Promise<Body> {
+  const type = c.req.header('content-type') ?? '';
+  const expected = 'application/json';
+  if (type.split(';')[0]?.trim().toLowerCase() !== expected) {
+    const why = 'the body must say that it is JSON';
+    return { ok: false, no: refuseOne(c, 415, { path: 'Content-Type', got: type, expected, why }) };
+  }
+  try {
+    return { ok: true, body: await c.req.json() };
+  } catch {
+    const why = 'it cannot be read as JSON';
+    return { ok: false, no: refuseOne(c, 400, { path: 'body', got: null, expected, why }) };
+  }
+}
+
+async function due({ plant, archive }: ServerParts) {
+  const [acts, packs] = await Promise.all([archive.acts(), archive.packs()]);
+  return dueLines(plant, fold({ acts, packs }));
+}
+
+/** Checked against the very heads it is written after: between the two nothing may slip in. */
+async function takeAct(c: Context, { archive, now }: ServerParts): Promise<Response> {
+  const read = await jsonOf(c);
+  if (!read.ok) return read.no;
+  const parsed = draftSchema.safeParse(read.body);
+  if (!parsed.success) return refuse(c, 400, fromZod(parsed.error));
+  const draft: Draft = parsed.data;
+  for (let turn = 0; turn < TRIES; turn += 1) {
+    const [acts, packs, heads] = await Promise.all([
+      archive.acts(),
+      archive.packs(),
+      archive.heads(),
+    ]);
+    const refusal = mayRecord(fold({ acts, packs }), draft.stream.id, draft, packs);
+    if (refusal !== null) {
+      const problem = { path: draft.kind, got: draft.kind, expected: refusal.stop };
+      return c.json({ error: { problems: [{ ...problem, why: refusal.why }], refusal } }, 409);
+    }
+    const kept = await archive.append({ drafts: [draft], at: now(), heads });
+    const act = kept.ok ? kept.acts[0] : undefined;
+    if (act !== undefined) return c.json({ hash: act.hash, act }, 201);
+  }
+  const why = 'others were writing at the same time; nothing was recorded, say it again';
+  return refuseOne(c, 409, { path: 'heads', got: null, expected: 'a turn to write', why });
+}
+
+async function takeRequest(c: Context, parts: ServerParts): Promise<Response> {
+  const read = await jsonOf(c);
+  if (!read.ok) return read.no;
+  const parsed = requestSchema.safeParse(read.body);
+  if (!parsed.success) return refuse(c, 400, fromZod(parsed.error));
+  // The schema drops nothing and adds nothing; absent and undefined are one in what was parsed.
+  const request = parsed.data as PackRequest;
+  const made = await makePack(parts.plant, request, parts.solver);
+  if (made.kind === 'problems') return refuse(c, 422, made.problems);
+  if (made.kind === 'infeasible') {
+    const expected = 'a way to get it off';
+    return refuseOne(c, 422, { path: 'target', got: request.target, expected, why: made.why });
+  }
+  await parts.archive.addPack(made.pack);
+  return c.json({ pack: made.pack }, 201);
+}
+
+function pdf(c: Context, bytes: Uint8Array, name: string): Response {
+  return c.body(new Uint8Array(bytes), 200, {
+    'Content-Type': 'application/pdf',
+    'Content-Disposition': `inline; filename="${name}.pdf"`,
+  });
+}
+
+async function packSheet(c: Context, { archive, packPdf }: ServerParts): Promise<Response> {
+  const id = c.req.param('id');
+  const pack = (await archive.packs()).find((each) => each.id === id);
+  if (pack === undefined) return refuseOne(c, 404, notThere('pack', id, 'a pack that is kept'));
+  return pdf(c, await packPdf(pack), `pack-${pack.target.id}`);
+}
+
+async function recordSheet(c: Context, { archive, recordPdf }: ServerParts): Promise<Response> {
+  const id = c.req.param('id') ?? '';
+  const [acts, packs] = await Promise.all([archive.acts(), archive.packs()]);
+  const state = fold({ acts, packs });
+  const job = state.jobs[id];
+  if (job === undefined) return refuseOne(c, 404, notThere('job', id, 'a job that was started'));
+  return pdf(c, await recordPdf({ job: id, state, packs, acts }), `record-${job.target}`);
+}
+
+async function takePhoto(c: Context, { archive }: ServerParts): Promise<Response> {
+  const bytes = new Uint8Array(await c.req.arrayBuffer());
+  const checked = checkPhoto(bytes);
+  if (!checked.ok) return refuseOne(c, 415, checked.problem);
+  const hash = await archive.addAttachment(checked.type, bytes);
+  return c.json({ hash, type: checked.type }, 201);
+}
+
+async function givePhoto(c: Context, { archive }: ServerParts): Promise<Response> {
+  const hash = c.req.param('hash') ?? '';
+  const photo = await archive.attachment(hash);
+  if (photo === null) return refuseOne(c, 404, notThere('photo', hash, 'a photo that is kept'));
+  return c.body(new Uint8Array(photo.bytes), 200, {
+    'Content-Type': photo.type,
+    'Cache-Control': 'private, max-age=31536000, immutable',
+  });
+}
+
+const listed = ({ calculations }: ServerParts) =>
+  calculations.map(({ name, summary, example }) => ({ name, summary, example }));
+
+async function calculate(c: Context, { calculations }: ServerParts): Promise<Response> {
+  const name = c.req.param('name') ?? '';
+  const one = calculations.find((each) => each.name === name);
+  const names = calculations.map((each) => each.name).join(', ');
+  if (one === undefined) return refuseOne(c, 404, notThere('name', name, `one of: ${names}`));
+  const read = await jsonOf(c);
+  if (!read.ok) return read.no;
+  const answer = await one.run(read.body);
+  return answer.ok ? c.json(answer.output) : refuse(c, 422, answer.problems);
+}

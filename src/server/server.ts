@@ -1,0 +1,49 @@
+// The server: this computer only, the app's files, and the record behind its rules.
+
+import { serve } from '@hono/node-server';
+import { Hono } from 'hono';
+import { listFiles, serveFile } from './files.ts';
+import { LOOPBACK, onlyFromHere } from './guard.ts';
+import { securityHeaders } from './headers.ts';
+import type { ServerParts } from './parts.ts';
+import { refuseOne } from './problems.ts';
+import { apiRoutes } from './routes.ts';
+
+export function makeServer(parts: ServerParts): Hono {
+  const files = listFiles(parts.dist);
+  const server = new Hono();
+  server.use(securityHeaders);
+  server.use(onlyFromHere(parts.port));
+  server.route('/api', apiRoutes(parts));
+  server.get('*', (c) => serveFile(files, c));
+  server.onError((error, c) => {
+    // The person is told that it failed and where; what is inside stays in the server's own log.
+    process.stderr.write(`boxup: ${error.stack ?? error.message}\n`);
+    const path = c.req.path;
+    return refuseOne(c, 500, {
+      path,
+      got: null,
+      expected: 'an answer',
+      why: 'the server failed; nothing was recorded by this',
+    });
+  });
+  return server;
+}
+
+export type Listening = { readonly port: number; readonly close: () => Promise<void> };
+
+/** Listens on 127.0.0.1 only; port 0 takes a free one. */
+export function listen(parts: Omit<ServerParts, 'port'>, port: number): Promise<Listening> {
+  let taken = port;
+  const { fetch } = makeServer({ ...parts, port: () => taken });
+  return new Promise((resolve, reject) => {
+    const server = serve({ fetch, hostname: LOOPBACK, port }, (info) => {
+      taken = info.port;
+      resolve({
+        port: taken,
+        close: () => new Promise((done) => server.close(() => done())),
+      });
+    });
+    server.once('error', reject);
+  });
+}
