@@ -6,12 +6,12 @@ import { makePack } from '../pack/pack.ts';
 import { requestSchema } from '../pack/request.ts';
 import type { Pack, PackRequest } from '../pack/types.ts';
 import { readPlant } from '../plant/read.ts';
-import type { FileProblem } from '../plant/types.ts';
+import type { FileProblem, PlantText } from '../plant/types.ts';
 import { AUTHORITY_LINE } from '../quantity/authority.ts';
 import type { Problem } from '../quantity/types.ts';
-import { solveWithHighs } from '../server/highs.ts';
+import { solveWithHighs } from '../server/solver-inline.ts';
 import { packInWords } from './pack-words.ts';
-import { readFolder } from './read-folder.ts';
+import { NoSuchFolder, readFolder } from './read-folder.ts';
 
 type Options = {
   readonly plant: string;
@@ -57,7 +57,9 @@ export const packCommand = (): Command =>
     .action(run);
 
 const run = async (options: Options): Promise<void> => {
-  const read = readPlant(await readFolder(options.plant));
+  const files = textsOf(options.plant);
+  if ('problem' in files) return refuse([files.problem], options);
+  const read = readPlant(files.texts);
   const musts = read.problems.filter((p) => p.level === 'must');
   if (read.plant === null || musts.length > 0) return refuse(musts, options);
   const request = await requestOf(options);
@@ -85,6 +87,16 @@ const give = async (pack: Pack, options: Options): Promise<void> => {
   process.stdout.write(
     options.json === true ? `${JSON.stringify(pack)}\n` : `${packInWords(pack)}\n`,
   );
+};
+
+const textsOf = (folder: string): { texts: PlantText } | { problem: Problem } => {
+  try {
+    return { texts: readFolder(folder) };
+  } catch (error) {
+    if (!(error instanceof NoSuchFolder)) throw error;
+    const problem = { path: '--plant', got: folder, expected: 'a plant folder' };
+    return { problem: { ...problem, why: error.message } };
+  }
 };
 
 type Asked = { readonly request: PackRequest } | { readonly problems: readonly Problem[] };

@@ -9,6 +9,7 @@ import {
   movedBetween,
   partOf,
   targetJoints,
+  type Undone,
   wayOf,
 } from './context.ts';
 import { EARLY_LOOSE, facesId, fitSteps, looseInId, sealInId } from './fit.ts';
@@ -50,23 +51,31 @@ export const boxUp = (c: Context, temps: readonly Temporary[]): BoxUp => {
   }
   for (const u of c.undone) {
     const guides = temps.filter((t) => t.kind === 'guide studs' && t.of === u.id);
-    steps.push(...makeSteps(c, u, jointRank(u.id) + 20, firstRoundNeeds(c, u.id, guides)));
+    steps.push(...makeSteps(c, u, jointRank(u.id) + 20, firstRoundNeeds(c, u, guides)));
   }
   return { steps, preferences: tradeRules(c) };
 };
 
 /** The first round of a joint waits for its parts, its seals, its keys and its guides. */
-const firstRoundNeeds = (c: Context, j: string, guides: readonly Temporary[]): string[] => [
-  ...movedBetween(c, j).map(refittedId),
-  ...c.moved.filter((m) => (wayOf(c, m)?.joints ?? []).includes(j)).map((m) => refittedId(m.id)),
-  ...Object.keys(jointOf(c, j).seals ?? {}).map((s) => sealInId(j, s)),
-  ...guides.map((t) => stepId('taken-away', `temp/${t.n}`)),
-];
+const firstRoundNeeds = (c: Context, u: Undone, guides: readonly Temporary[]): string[] => {
+  const j = u.id;
+  const there = c.moved.filter((m) => m.bench === u.bench);
+  return [
+    ...movedBetween(c, j)
+      .filter((p) => there.some((m) => m.id === p))
+      .map(refittedId),
+    ...there.filter((m) => (wayOf(c, m)?.joints ?? []).includes(j)).map((m) => refittedId(m.id)),
+    ...Object.keys(jointOf(c, j).seals ?? {}).map((s) => sealInId(j, s)),
+    ...guides.map((t) => stepId('taken-away', `temp/${t.n}`)),
+  ];
+};
 
 const refitStep = (c: Context, m: Moved, at: number, temps: readonly Temporary[]): DraftStep => {
   const part = partOf(c, m.id);
   const way = wayOf(c, m);
-  const joints = c.undone.filter((u) => (jointOf(c, u.id).between ?? []).includes(m.id));
+  const joints = c.undone.filter(
+    (u) => u.bench === m.bench && (jointOf(c, u.id).between ?? []).includes(m.id),
+  );
   const aside = m.as === 'aside';
   const guided = temps.some((t) => t.kind === 'guide studs' && t.part === m.id);
   const studs = joints.some((u) =>

@@ -1,7 +1,7 @@
 // The steps before anything is opened: who is told, what is shut, tagged, drained and proved.
 
 import type { Hazard } from '../quantity/authority.ts';
-import { type Context, isWet, placeName } from './context.ts';
+import { type Context, isLiquidLine, isWet, placeName } from './context.ts';
 import { isWaterSide } from './isolation.ts';
 import type { DraftStep } from './order.ts';
 import { step, stepId } from './step.ts';
@@ -20,11 +20,9 @@ export const isolatedBy = (c: Context): { readonly tags: string[]; readonly proo
   proof: proofDrains(c).map((d) => stepId('proved-dead', `drain/${d}`)),
 });
 
-/** A proof is asked for where the job opens a wet joint. */
+/** The drain at which the isolation is proved, where the list names one. */
 export const proofDrains = (c: Context): string[] =>
-  c.isolation.proveAt !== null && c.undone.some((u) => isWet(c.machine, u.id))
-    ? [c.isolation.proveAt]
-    : [];
+  c.isolation.proveAt === null ? [] : [c.isolation.proveAt];
 
 export const isolateSteps = (c: Context): DraftStep[] => {
   const opensWater = c.undone.some((u) => isWet(c.machine, u.id));
@@ -35,7 +33,7 @@ export const isolateSteps = (c: Context): DraftStep[] => {
     for (const tag of c.isolation.tags.filter((t) => t.closure === closure))
       steps.push(tagStep(c, tag, position, i));
   });
-  if (opensWater) steps.push(...drainSteps(c));
+  steps.push(...drainSteps(c));
   return steps;
 };
 
@@ -72,8 +70,8 @@ const shutStep = (
     phase: 'isolate',
     rank: 100 + i * 10,
     text:
-      `${closure?.name ?? id}: bring to ${position}` +
-      `${at === undefined ? '' : ` at ${at}`}. Note how it was found.` +
+      `${closure?.name ?? id}: bring to ${position}.` +
+      `${at === undefined ? '' : ` ${at}.`} Note how it was found.` +
       `${closure?.secure === undefined ? '' : ` Secure: ${closure.secure}.`}`,
     reason: `listed by hand by ${c.isolation.by ?? 'nobody'}`,
     place: placeName(c, closure?.place) ?? at ?? null,
@@ -103,21 +101,21 @@ const tagStep = (
   });
 
 const drainSteps = (c: Context): DraftStep[] => {
-  const water = c.isolation.closures.filter((x) => isWaterSide(c.machine, x.closure));
-  const shut = water.map((x) => stepId('shut', `closure/${x.closure}`));
+  const shut = c.isolation.closures.map((x) => stepId('shut', `closure/${x.closure}`));
+  const liquid = (id: string) => isLiquidLine(c.machine, c.machine.closures[id]?.line);
   const tags = isolatedBy(c).tags;
   const name = (id: string) => c.machine.closures[id]?.name ?? id;
-  const open = [...c.isolation.drains, ...c.isolation.vents].map((d, i) =>
+  const open = [...new Set([...c.isolation.drains, ...c.isolation.vents])].map((d, i) =>
     step({
       verb: 'drain-opened',
       thing: `drain/${d}`,
       phase: 'isolate',
       rank: 300 + i,
-      text: `Open ${name(d)}; catch what comes.`,
-      reason: 'lets the trapped water out and air in',
+      text: `Open ${name(d)}${liquid(d) ? '; catch what comes' : ''}.`,
+      reason: 'what is trapped must go before anything is opened',
       place: placeName(c, c.machine.closures[d]?.place),
       needs: shut,
-      hazards: ['heat', 'stored energy'],
+      hazards: liquid(d) ? ['heat', 'stored energy'] : ['stored energy'],
     }),
   );
   const proofs = proofDrains(c).map((d) =>
@@ -126,9 +124,11 @@ const drainSteps = (c: Context): DraftStep[] => {
       thing: `drain/${d}`,
       phase: 'isolate',
       rank: 350,
-      text:
-        `At ${name(d)}: see water run, then die away and stay dead. ` +
-        'Nothing came at all: rod the drain; that is no proof.',
+      text: liquid(d)
+        ? `At ${name(d)}: see water run, then die away and stay dead. ` +
+          'Nothing came at all: rod the drain; that is no proof.'
+        : `At ${name(d)}: hear it blow, then die away and stay dead. ` +
+          'Nothing came at all: clear it; that is no proof.',
       reason: 'a closure that looks shut may pass; no wet joint is opened before this',
       place: placeName(c, c.machine.closures[d]?.place),
       needs: [stepId('drain-opened', `drain/${d}`), ...tags],
@@ -141,7 +141,7 @@ const drainSteps = (c: Context): DraftStep[] => {
           choices: ['yes', 'no'],
         },
       ],
-      hazards: ['flooding', 'heat'],
+      hazards: liquid(d) ? ['flooding', 'heat'] : ['stored energy'],
     }),
   );
   return [...open, ...proofs];

@@ -1,7 +1,15 @@
 // Line-up, filling and proof: giving back in stages, and what the disturbed joints owe.
 
 import { backOrder, refittedId } from './boxup.ts';
-import { type Context, isWet, jointOf, opensLine, partOf, placeName } from './context.ts';
+import {
+  type Context,
+  isLiquidLine,
+  isWet,
+  jointOf,
+  opensLine,
+  partOf,
+  placeName,
+} from './context.ts';
 import { isWaterSide } from './isolation.ts';
 import { roundIds } from './make.ts';
 import type { DraftStep } from './order.ts';
@@ -88,13 +96,24 @@ const closuresOf = (c: Context, water: boolean): string[] =>
 const restoredIds = (c: Context, water: boolean): string[] =>
   closuresOf(c, water).map((id) => stepId('restored', `closure/${id}`));
 
+/** Vents of the water side shut last, when water runs without air; all others before giving back. */
+const drainsAndVents = (c: Context): { readonly drains: string[]; readonly vents: string[] } => {
+  const all = [...new Set([...c.isolation.drains, ...c.isolation.vents])];
+  const vents = all.filter(
+    (id) => c.isolation.vents.includes(id) && isLiquidLine(c.machine, c.machine.closures[id]?.line),
+  );
+  return { drains: all.filter((id) => !vents.includes(id)), vents };
+};
+
+const drainsShut = (c: Context): string[] =>
+  drainsAndVents(c).drains.map((d) => stepId('drain-shut', `drain/${d}`));
+
 /** Drains shut, then the water side given back by hand and by stages, vented and primed. */
 const lineUp = (c: Context, boxed: readonly string[]): DraftStep[] => {
   const wet = c.undone.some((u) => isWet(c.machine, u.id));
-  const drains = wet ? c.isolation.drains : [];
-  const vents = wet ? c.isolation.vents : [];
+  const { drains, vents } = drainsAndVents(c);
   const name = (id: string) => c.machine.closures[id]?.name ?? id;
-  const shutDrains = drains.map((d) => stepId('drain-shut', `drain/${d}`));
+  const shutDrains = drainsShut(c);
   const restored = restoredIds(c, true);
   const steps = drains.map((d, i) =>
     step({
@@ -207,7 +226,7 @@ const giveBack = (
 const firstStart = (c: Context): DraftStep[] => {
   const proofs = proofFacts(c);
   const look = proofs['static-look'] === undefined ? [] : [proofId('static-look')];
-  const ready = [stepId('checked', 'check/tools'), ...look];
+  const ready = [stepId('checked', 'check/tools'), ...look, ...drainsShut(c)];
   const turn = c.target.rotation === undefined ? [] : handTurn(c, ready);
   const turned = turn.map((s) => s.id);
   const steps = [...turn, ...giveBack(c, false, [...ready, ...turned], 56_000)];

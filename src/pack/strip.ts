@@ -109,6 +109,7 @@ const undoStep = (c: Context, u: Undone, at: number): DraftStep => {
     ...(wet || touchesTarget || energised ? iso.tags : []),
     ...(wet ? iso.proof : []),
     ...(touchesTarget ? [stepId('checked', 'check/marks')] : []),
+    ...(u.bench ? [movedId(c, c.targetId)] : []),
   ];
   const hazards: Hazard[] = [...(joint.hazards ?? []), ...(wet ? (['flooding'] as const) : [])];
   return step({
