@@ -1,7 +1,8 @@
+// The app is built once into dist/; the server serves it with a policy that allows no inline code.
+
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 
-// The app is built once into dist/; the server serves it with a policy that allows no inline code.
 export default defineConfig({
   root: 'src/app',
   base: '/',

@@ -98,6 +98,9 @@ describe('each rule finds what it forbids', () => {
     'const a: any = 1;',
     'const a = b as any;',
     'const a: Map<string, any> = b;',
+    'const a: Set<any> = b;',
+    'type A = any;',
+    'type A = string | any;',
     'function f(a: any[]) {}',
     'enum A { B }',
     'export default 1;',
@@ -110,6 +113,7 @@ describe('each rule finds what it forbids', () => {
     "const a = 'as any';",
     '// any: a word in a comment, export default',
     'const many = company.any;',
+    'const a = f(b, any) && any.length;',
     'const a = { skip: 1 };',
   ])('not the form %j', (text) => expect(rules.forms(file(text))).toEqual([]));
 

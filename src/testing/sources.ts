@@ -40,7 +40,9 @@ export function repositoryFiles(): readonly SourceFile[] {
 export const isCode = ({ path }: SourceFile): boolean =>
   /^(src|bench|e2e|bin)\/.*\.(ts|tsx|mjs)$|^[^/]+\.ts$/.test(path);
 
-export const isTest = ({ path }: SourceFile): boolean => /\.test\.tsx?$/.test(path);
+/** An acceptance suite is a test that several implementations share. */
+export const isTest = ({ path }: SourceFile): boolean =>
+  /\.test\.tsx?$|\/acceptance\.ts$/.test(path);
 
 export const isTable = ({ path }: SourceFile): boolean =>
   /\/(tables|generated)\/|\.generated\.ts$/.test(path);
