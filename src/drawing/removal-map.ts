@@ -24,6 +24,7 @@ type Node = {
   readonly number: number;
   readonly joint: boolean;
   readonly lines: readonly string[];
+  readonly words: string;
   readonly column: number;
   readonly after: readonly number[];
   /** Those of `after` that are too far off for an arrow; the node names them in words. */
@@ -34,10 +35,11 @@ type At = {
   readonly x: number;
   readonly y: number;
   readonly height: number;
-  readonly band: number;
 };
 
-const COLUMN = 172;
+const COLUMN = 168;
+/** A column with more elements than this goes on in the next. */
+const HIGH = 6;
 const LINE = 16.25;
 const GAP = 14;
 const TEXT_X = 34;
@@ -46,35 +48,74 @@ const TEXT_X = 34;
  * Columns are depths of waiting; a map wider than the sheet goes on in a band below. An arrow is
  * drawn between neighbouring columns; over a longer reach the element names the numbers it follows.
  */
-export const removalMap = (order: Order, options: DrawingOptions = {}): Drawing => {
+export const removalMap = (order: Order, options: DrawingOptions = {}): Drawing =>
+  removalMaps(order, options, Number.POSITIVE_INFINITY)[0] ?? empty(options);
+
+/** The same map in pieces of whole bands, each no higher than `most` unless one band alone is. */
+export const removalMaps = (
+  order: Order,
+  options: DrawingOptions,
+  most: number,
+): readonly Drawing[] => {
   const surface = options.surface ?? 'screen';
   const width = options.width ?? PHONE_WIDTH;
   const perBand = Math.max(1, Math.floor((width - 4) / COLUMN));
   const columnWidth = (width - 4) / perBand;
   const nodes = nodesOf(order, perBand, columnWidth - 62);
-  const { places, height } = placeNodes(nodes, perBand, columnWidth);
-  const alt = altOf(order);
-  const arrows = nodes.flatMap((node) => arrowsTo(node, nodes, places, columnWidth));
-  return drawing({ x: 0, y: 0, width, height: Math.max(height, 40) }, alt, surface, [
-    ...arrows,
-    ...nodes.map((node, i) => nodeAt(node, places[i], columnWidth, surface)),
-    order.length === 0 ? text(4, 24, 'nothing comes off') : null,
-  ]);
+  const pieces: Drawing[] = [];
+  let bands: Node[][] = [];
+  const draw = (list: readonly (readonly Node[])[]): Drawing => {
+    const { places, height } = placeNodes(list, perBand, columnWidth);
+    const all = list.flat();
+    return drawing({ x: 0, y: 0, width, height }, altOf(all), surface, [
+      ...all.flatMap((node) => arrowsTo(node, nodes, places, columnWidth)),
+      ...all.map((node) => nodeAt(node, places.get(node.number), columnWidth, surface)),
+    ]);
+  };
+  for (const band of bandsOf(nodes, perBand)) {
+    if (bands.length > 0 && placeNodes([...bands, band], perBand, columnWidth).height > most) {
+      pieces.push(draw(bands));
+      bands = [];
+    }
+    bands.push(band);
+  }
+  if (bands.length > 0) pieces.push(draw(bands));
+  return pieces.length === 0 ? [empty(options)] : pieces;
 };
 
-const altOf = (order: Order): string =>
-  `Removal order: ${order.map((each, i) => `${i + 1} ${wordsOf(each)}`).join('; ')}`;
+const empty = (options: DrawingOptions): Drawing =>
+  drawing(
+    { x: 0, y: 0, width: options.width ?? PHONE_WIDTH, height: 40 },
+    'Removal order: nothing comes off',
+    options.surface ?? 'screen',
+    [text(4, 24, 'nothing comes off')],
+  );
+
+const bandsOf = (nodes: readonly Node[], perBand: number): readonly Node[][] => {
+  const bands: Node[][] = [];
+  for (const node of nodes) {
+    const band = Math.floor(node.column / perBand);
+    bands[band] = [...(bands[band] ?? []), node];
+  }
+  return bands.filter((band) => band !== undefined);
+};
+
+const altOf = (nodes: readonly Node[]): string =>
+  `Removal order: ${nodes.map((node) => `${node.number} ${node.words}`).join('; ')}`;
 
 const wordsOf = (each: Order[number]): string =>
   each.do === 'undo' ? `undo ${each.name}` : `${each.name} ${each.do}`;
 
 /** Ids may name a joint and a part alike: an id waits for the last element before it of that id. */
 const nodesOf = (order: Order, perBand: number, textWidth: number): readonly Node[] => {
+  const filled = new Map<number, number>();
   const latest = new Map<string, number>();
   const nodes: Node[] = [];
   order.forEach((each, i) => {
     const all = [...new Set(each.after.map((id) => latest.get(id)))].filter((n) => n !== undefined);
-    const column = Math.max(-1, ...all.map((n) => nodes[n]?.column ?? -1)) + 1;
+    let column = Math.max(-1, ...all.map((n) => nodes[n]?.column ?? -1)) + 1;
+    while ((filled.get(column) ?? 0) >= HIGH) column += 1;
+    filled.set(column, (filled.get(column) ?? 0) + 1);
     const after = reduced(all, nodes);
     const far =
       column % perBand === 0 ? after : after.filter((n) => nodes[n]?.column !== column - 1);
@@ -82,6 +123,7 @@ const nodesOf = (order: Order, perBand: number, textWidth: number): readonly Nod
       id: each.id,
       number: i + 1,
       joint: each.do === 'undo',
+      words: wordsOf(each),
       lines: [
         ...wrap(each.name, textWidth, 13),
         ...(each.do === 'undo' ? [] : [each.do === 'off' ? 'comes off' : 'moved aside']),
@@ -112,33 +154,24 @@ const reduced = (all: readonly number[], nodes: readonly Node[]): readonly numbe
 };
 
 const placeNodes = (
-  nodes: readonly Node[],
+  bands: readonly (readonly Node[])[],
   perBand: number,
   columnWidth: number,
-): { readonly places: readonly At[]; readonly height: number } => {
-  const heightOf = (node: Node): number => Math.max(34, node.lines.length * LINE + 14);
-  const bands = Math.max(0, ...nodes.map((node) => Math.floor(node.column / perBand) + 1));
-  const filled = new Map<number, number>();
-  const tops: number[] = [];
+): { readonly places: ReadonlyMap<number, At>; readonly height: number } => {
+  const places = new Map<number, At>();
   let top = 6;
-  for (let band = 0; band < bands; band += 1) {
-    tops.push(top);
-    const inBand = nodes.filter((node) => Math.floor(node.column / perBand) === band);
-    const heights = Array.from({ length: perBand }, (_, c) =>
-      inBand
-        .filter((node) => node.column % perBand === c)
-        .reduce((sum, node) => sum + heightOf(node) + GAP, 0),
-    );
-    top += Math.max(0, ...heights) + 22;
+  for (const band of bands) {
+    const filled = new Map<number, number>();
+    for (const node of band) {
+      const column = node.column % perBand;
+      const y = filled.get(column) ?? top;
+      const height = Math.max(34, node.lines.length * LINE + 14);
+      places.set(node.number, { x: 2 + column * columnWidth + 24, y, height });
+      filled.set(column, y + height + GAP);
+    }
+    top = Math.max(...filled.values()) + 16;
   }
-  const places = nodes.map((node) => {
-    const band = Math.floor(node.column / perBand);
-    const y = (tops[band] ?? 0) + (filled.get(node.column) ?? 0);
-    const height = heightOf(node);
-    filled.set(node.column, (filled.get(node.column) ?? 0) + height + GAP);
-    return { x: 2 + (node.column % perBand) * columnWidth + 24, y, height, band };
-  });
-  return { places, height: top };
+  return { places, height: Math.max(40, top - 16) };
 };
 
 const nodeAt = (
@@ -173,15 +206,15 @@ const nodeAt = (
 const arrowsTo = (
   node: Node,
   nodes: readonly Node[],
-  places: readonly At[],
+  places: ReadonlyMap<number, At>,
   columnWidth: number,
 ): readonly Child[] => {
-  const to = places[node.number - 1];
+  const to = places.get(node.number);
   if (to === undefined) return [];
   const y = to.y + to.height / 2;
   const near = node.after.filter((n) => !node.far.includes(n));
   const lines = near.map((n) => {
-    const from = places[n];
+    const from = places.get(n + 1);
     const source = nodes[n];
     if (from === undefined || source === undefined) return null;
     const startX = from.x + columnWidth - 28;

@@ -1,0 +1,92 @@
+// The title block of every sheet, after the fields of ISO 7200 (from memory), and shared wording.
+
+import { signDrawing } from '../drawing/caution.ts';
+import type { Drawing } from '../drawing/svg.ts';
+import type { Pack } from '../pack/types.ts';
+import { AUTHORITY_LINE, type Caution, NAMES_NOT_PROVED } from '../quantity/authority.ts';
+import type { Quantity, Source, Working } from '../quantity/types.ts';
+
+export type TitleBlock = {
+  readonly title: string;
+  readonly kind: string;
+  readonly owner: string;
+  readonly id: string;
+  readonly issue: string;
+  readonly by: string;
+  readonly names: string;
+  readonly place: string;
+  readonly authority: string;
+  readonly mark: string | null;
+};
+
+/** `ratio`: height over width, so that the template can keep it on the sheet. */
+export type Picture = Pick<Drawing, 'svg' | 'alt'> & { readonly ratio: number };
+
+export const picture = ({ svg, alt, viewBox }: Drawing): Picture => ({
+  svg,
+  alt,
+  ratio: viewBox.height / viewBox.width,
+});
+
+export const DEMO_MARK = 'INVENTED FOR THE DEMO: no vessel, machine or figure here is real.';
+
+export const titleBlock = (pack: Pack, kind: string, title: string = pack.title): TitleBlock => ({
+  title,
+  kind,
+  owner: pack.vessel.name,
+  id: pack.id.slice(0, 16),
+  issue: `${pack.plantIssue.number}, ${pack.plantIssue.date}`,
+  by: 'Boxup, from the plant file',
+  names: NAMES_NOT_PROVED,
+  place: pack.machine.name,
+  // Worded here and not taken from the pack, so that no file can print a sheet without it.
+  authority: AUTHORITY_LINE,
+  mark: pack.invented ? DEMO_MARK : null,
+});
+
+/** At most one decimal, and no zero after the point. */
+export const figure = ({ value, unit }: Quantity): string =>
+  `${String(Math.round(value * 10) / 10)} ${unit}`;
+
+export type CautionView = {
+  readonly hazard: string;
+  readonly text: string;
+  readonly verify: string;
+  readonly picture: Picture;
+};
+
+export const cautionView = (caution: Caution): CautionView => ({
+  hazard: caution.hazard,
+  text: caution.text,
+  verify: caution.verify,
+  picture: picture(signDrawing(caution, { surface: 'paper' })),
+});
+
+export const sourceWords = (source: Source): string => {
+  switch (source.kind) {
+    case 'published':
+      return [source.title, source.edition, source.place].filter((word) => word !== '').join(', ');
+    case 'issued':
+      return `issued, ${source.authority}, issue ${source.issue}, ${source.date}`;
+    case 'from memory':
+      return `from memory: ${source.of}`;
+    case 'computed':
+      return `computed: ${source.by}`;
+    case 'measured':
+      return `measured: ${source.instrument}`;
+    case 'entered':
+      return `entered by ${source.by}`;
+    case 'common practice, no source':
+    case 'invented for the demo':
+      return source.kind;
+  }
+};
+
+export const workingRows = (working: Working): readonly (readonly string[])[] =>
+  working.map((row) => [
+    row.symbol,
+    row.text,
+    row.expression,
+    `${Number(row.value.toPrecision(6))} ${row.unit}`,
+    sourceWords(row.source),
+  ]);
