@@ -2,9 +2,29 @@
 
 import { z } from 'zod';
 import { limits } from '../limits.ts';
+import { readQuantity } from '../quantity/quantity.ts';
 import type { Problem, Quantity, Source, Working } from '../quantity/types.ts';
 
-const minutes = z.number().min(0).max(1_000_000);
+const MOST_MINUTES = 1_000_000;
+
+/** A bare number is in minutes; a text or a quantity names its unit. */
+const minutes = z
+  .union([
+    z.number(),
+    z.string().describe('a figure with its unit, such as "1.5 h"'),
+    z.strictObject({ value: z.number(), unit: z.string(), u: z.number().min(0).optional() }),
+  ])
+  .transform((given, context): number => {
+    const read = readQuantity(given, 'min', '');
+    const why = read.ok ? null : (read.problems[0]?.why ?? 'it is no time');
+    const value = read.ok ? read.quantity.value : 0;
+    if (why !== null || value < 0 || value > MOST_MINUTES) {
+      const message = why ?? `it is not from 0 to ${MOST_MINUTES} minutes`;
+      context.addIssue({ code: 'custom', message, input: given });
+      return z.NEVER;
+    }
+    return value;
+  });
 const state = z.enum(['off', 'aside']);
 const id = z.string().min(1);
 const demand = z.strictObject({ part: id, as: state });
