@@ -1,0 +1,100 @@
+// The command `record`: verifies what is kept, and shows one job with what to print on its record.
+
+import { Command } from 'commander';
+import { NAMES_NOT_PROVED } from '../quantity/authority.ts';
+import { fold, stateHash } from '../record/fold.ts';
+import { lastSeqs, verify } from '../record/verify.ts';
+import { BadInput, type Common, findJob, openExisting, run, sessionOn } from './job-session.ts';
+import { actLine, openLines } from './job-words.ts';
+
+type Verify = Common & { readonly head?: readonly string[]; readonly device?: readonly string[] };
+
+const collect = (value: string, before: readonly string[] = []): readonly string[] => [
+  ...before,
+  value,
+];
+
+export function recordCommand(): Command {
+  const record = new Command('record').description('Verifies the record of what was done.');
+  const check = new Command('verify')
+    .description(
+      'Looks at every row that is kept: its bytes, its parents, the numbers of each device. With ' +
+        'the head and the numbers printed on a closed record, any later change is found.',
+    )
+    .requiredOption('--archive <file>', 'the archive that keeps the record')
+    .option('--head <hash>', 'head printed on a closed record (may be repeated)', collect)
+    .option(
+      '--device <id=number>',
+      'last number of a device, as printed (may be repeated)',
+      collect,
+    )
+    .option('--json', 'tell the result as JSON')
+    .action((options: Verify) => run(options, () => verifyArchive(options)));
+  const show = new Command('show')
+    .description('Shows one job: every act, the open list, and what its record prints.')
+    .argument('<job>')
+    .requiredOption('--archive <file>', 'the archive that keeps the record')
+    .option('--json', 'tell the result as JSON')
+    .action((wanted: string, options: Common) => run(options, () => showJob(wanted, options)));
+  for (const command of [check, show]) {
+    command.addHelpText('after', `\n${NAMES_NOT_PROVED}`);
+    record.addCommand(command);
+  }
+  return record;
+}
+
+async function verifyArchive(options: Verify) {
+  const archive = openExisting(options.archive);
+  try {
+    const rows = await archive.rows();
+    const faults = verify(rows, {
+      vessel: archive.vessel,
+      closedHeads: options.head ?? [],
+      deviceSeqs: Object.fromEntries((options.device ?? []).map(numbered)),
+    });
+    const lines =
+      faults.length === 0
+        ? [
+            `${rows.length} acts verified. Without signatures an act added at the end cannot be told.`,
+          ]
+        : [
+            `${faults.length} faults in ${rows.length} rows:`,
+            ...faults.map((f) => `  - ${f.place}: ${f.what}`),
+          ];
+    const exit = faults.length === 0 ? (0 as const) : (1 as const);
+    return { exit, json: { rows: rows.length, faults }, lines };
+  } finally {
+    await archive.close();
+  }
+}
+
+function numbered(pair: string): [string, number] {
+  const [device = '', seq = ''] = pair.split('=');
+  if (device === '' || !/^\d+$/.test(seq))
+    throw new BadInput(`--device is "${pair}" (expected id=number)`);
+  return [device, Number(seq)];
+}
+
+async function showJob(wanted: string, options: Common) {
+  const archive = openExisting(options.archive);
+  try {
+    const { acts, packs, state } = await sessionOn(archive).look();
+    const job = findJob(state, wanted);
+    const own = acts.filter((a) => a.stream.kind === 'job' && a.stream.id === job.id);
+    const printed =
+      job.closed === null ? null : { head: job.closed.act, deviceSeqs: lastSeqs(acts) };
+    const seqs = Object.entries(printed?.deviceSeqs ?? {}).map(([d, n]) => `${d}=${n}`);
+    return {
+      exit: 0 as const,
+      json: { job, acts: own, printed, state: stateHash(fold({ acts, packs })) },
+      lines: [
+        ...own.map(actLine),
+        ...openLines(job),
+        ...job.deviations.map((d) => `Deviation ${d.thing} by ${d.by}: ${d.reason} (${d.limits})`),
+        ...(printed === null ? [] : [`Head ${printed.head}`, `Devices ${seqs.join(' ')}`]),
+      ],
+    };
+  } finally {
+    await archive.close();
+  }
+}
