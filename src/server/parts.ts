@@ -3,20 +3,8 @@
 import type { Archive } from '../archive/contract.ts';
 import type { Pack } from '../pack/types.ts';
 import type { Plant } from '../plant/types.ts';
-import type { Problem } from '../quantity/types.ts';
 import type { Act, DeviceTime, State } from '../record/types.ts';
 import type { Solver } from '../removal/model.ts';
-
-export type Calculation = {
-  readonly name: string;
-  readonly summary: string;
-  readonly example: unknown;
-  readonly run: (input: unknown) => Promise<Calculated>;
-};
-
-export type Calculated =
-  | { readonly ok: true; readonly output: Readonly<Record<string, unknown>> }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
 
 export type RecordToPrint = {
   readonly job: string;
@@ -31,7 +19,6 @@ export type ServerParts = {
   readonly solver: Solver;
   readonly packPdf: (pack: Pack) => Promise<Uint8Array>;
   readonly recordPdf: (record: RecordToPrint) => Promise<Uint8Array>;
-  readonly calculations: readonly Calculation[];
   /** The folder of the built app. */
   readonly dist: string;
   readonly now: () => DeviceTime;

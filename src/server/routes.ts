@@ -3,6 +3,7 @@
 import { type Context, Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { z } from 'zod';
+import { listCalculations, runCalc } from '../calc/register.ts';
 import { limits } from '../limits.ts';
 import { makePack } from '../pack/pack.ts';
 import { requestSchema } from '../pack/request.ts';
@@ -15,6 +16,7 @@ import type { ServerParts } from './parts.ts';
 import { checkPhoto } from './photos.ts';
 import { fromZod, notThere, refuse, refuseOne } from './problems.ts';
 import { dueLines, replicaOf } from './replica.ts';
+import { solverWithin } from './solver.ts';
 
 const draftSchema = z.strictObject({
   stream: z.strictObject({ kind: z.enum(['job', 'machine', 'vessel']), id: z.string().min(1) }),
@@ -40,8 +42,8 @@ export function apiRoutes(parts: ServerParts): Hono {
   api.get('/jobs/:id/pdf', async (c) => recordSheet(c, parts));
   api.post('/photos', async (c) => takePhoto(c, parts));
   api.get('/photos/:hash', async (c) => givePhoto(c, parts));
-  api.get('/calc', (c) => c.json({ authority: AUTHORITY_LINE, calculations: listed(parts) }));
-  api.post('/calc/:name', async (c) => calculate(c, parts));
+  api.get('/calc', (c) => c.json({ authority: AUTHORITY_LINE, calculations: listed() }));
+  api.post('/calc/:name', async (c) => calculate(c));
   api.all('*', (c) => refuseOne(c, 404, notThere('path', c.req.path, 'an address of this server')));
   return api;
 }
@@ -167,16 +169,23 @@ async function givePhoto(c: Context, { archive }: ServerParts): Promise<Response
   });
 }
 
-const listed = ({ calculations }: ServerParts) =>
-  calculations.map(({ name, summary, example }) => ({ name, summary, example }));
+const listed = () =>
+  listCalculations().map(({ name, summary, help, example }) => ({ name, summary, help, example }));
 
-async function calculate(c: Context, { calculations }: ServerParts): Promise<Response> {
+/** In a thread of its own with a limit in time, so that a hard case holds up nobody. */
+async function calculate(c: Context): Promise<Response> {
   const name = c.req.param('name') ?? '';
-  const one = calculations.find((each) => each.name === name);
-  const names = calculations.map((each) => each.name).join(', ');
-  if (one === undefined) return refuseOne(c, 404, notThere('name', name, `one of: ${names}`));
+  const names = listCalculations().map((each) => each.name);
+  if (!names.includes(name)) {
+    return refuseOne(c, 404, notThere('name', name, `one of: ${names.join(', ')}`));
+  }
   const read = await jsonOf(c);
   if (!read.ok) return read.no;
-  const answer = await one.run(read.body);
-  return answer.ok ? c.json(answer.output) : refuse(c, 422, answer.problems);
+  const { solver, close } = solverWithin(limits.server.calculationSeconds);
+  try {
+    const answer = await runCalc(name, read.body, { solver });
+    return answer.ok ? c.json(answer.result) : c.json(answer.error, 422);
+  } finally {
+    await close();
+  }
 }
