@@ -26,7 +26,7 @@ export const makeSteps = (
 ): DraftStep[] => {
   const ids = roundIds(c, u.id);
   const rounds = c.shapes[u.id]?.rounds ?? ['made'];
-  const square = squareId(c, u.id);
+  const square = u.bench ? null : squareId(c, u.id);
   const steps = rounds.map((round, i) => {
     const previous = ids[i - 1];
     const needs =
@@ -82,7 +82,7 @@ const roundText = (c: Context, j: string, round: string, values: readonly ShownV
   const lock = locking.length === 0 ? '' : ` Lock: ${[...new Set(locking)].join(', ')}.`;
   if (round === 'hand') return `${joint.name}: start ${words} by hand, all of them.`;
   if (round === 'made')
-    return `${joint.name}: make up${words === '' ? '' : ` ${words}`}; tug it.${lock}`;
+    return `${joint.name}: make up${words === '' ? '' : ` ${words}; tug it`}.${lock}`;
   if (round === 'tight')
     return `${joint.name}: ${words} tight by hand with a plain spanner; no value is issued.${lock}`;
   const share = /^(\d+) %$/.exec(round)?.[1];

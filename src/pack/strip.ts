@@ -134,9 +134,10 @@ const undoText = (c: Context, u: Undone): string => {
   const joint = jointOf(c, u.id);
   const words = c.shapes[u.id]?.words ?? '';
   const what = words === '' ? `Undo ${joint.name}` : `${joint.name}: undo ${words}`;
-  const careful = opensLine(c.machine, u.id)
-    ? '. Slacken the far side first, break the joint with the fasteners still on, watch; only then take them off'
-    : '';
+  const careful =
+    !u.bench && opensLine(c.machine, u.id)
+      ? '. Slacken the far side first, break the joint with the fasteners still on, watch; only then take them off'
+      : '';
   const shared =
     joint.doNotDisturb === undefined ? '' : `. DO NOT DISTURB without leave: ${joint.doNotDisturb}`;
   return `${what}${careful}${shared}.`;
