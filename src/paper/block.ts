@@ -49,15 +49,18 @@ export const figure = ({ value, unit }: Quantity): string =>
   `${String(Math.round(value * 10) / 10)} ${unit}`;
 
 export type CautionView = {
-  readonly hazard: string;
+  readonly word: string;
   readonly text: string;
   readonly verify: string;
   readonly picture: Picture;
 };
 
+/** The word first, in capitals; a text that opens with the same word is not made to say it twice. */
 export const cautionView = (caution: Caution): CautionView => ({
-  hazard: caution.hazard,
-  text: caution.text,
+  word: `${caution.hazard.toUpperCase()}:`,
+  text: caution.text.toLowerCase().startsWith(`${caution.hazard}:`)
+    ? caution.text.slice(caution.hazard.length + 1).trim()
+    : caution.text,
   verify: caution.verify,
   picture: picture(signDrawing(caution, { surface: 'paper' })),
 });

@@ -1,0 +1,287 @@
+// The printed record: who, when, what was said in order, what stands open, and the hashes.
+
+import type { Pack } from '../pack/types.ts';
+import { kindOf } from '../record/kinds.ts';
+import { after, before } from '../record/things.ts';
+import type { Act, DeviceTime, JobState, State } from '../record/types.ts';
+import { titleBlock } from './block.ts';
+import { setPdf } from './typst.ts';
+
+export type RecordToPrint = {
+  /** The job's id. */
+  readonly job: string;
+  readonly state: State;
+  readonly packs: readonly Pack[];
+  readonly acts: readonly Act[];
+};
+
+export const recordPdf = (record: RecordToPrint): Uint8Array =>
+  setPdf('record', recordView(record));
+
+type Part = {
+  readonly title: string;
+  readonly words: string | null;
+  readonly head: readonly string[];
+  readonly widths: readonly number[];
+  readonly rows: readonly (readonly string[])[];
+};
+
+export const recordView = (record: RecordToPrint) => {
+  const { state, acts } = record;
+  const job = state.jobs[record.job];
+  if (job === undefined) throw new Error(`no job ${record.job} in the state`);
+  const pack = packOf(record, job);
+  const own = acts.filter((act) => act.stream.kind === 'job' && act.stream.id === record.job);
+  return {
+    block: {
+      ...titleBlock(pack, 'record', job.title),
+      id: (job.closed?.act ?? state.heads[0] ?? job.id).slice(0, 16),
+    },
+    title: job.title,
+    standing: standingOf(job),
+    head: headOf(job, pack, own),
+    parts: [
+      ...stillOpen(job),
+      ...judged(job),
+      ...readingsOf(job),
+      actsOf(own, pack),
+      ...unknownOf(state, acts),
+    ],
+    hashes: hashesOf(record, job, pack),
+  };
+};
+
+const packOf = ({ packs }: RecordToPrint, job: JobState): Pack => {
+  const wanted = job.packInForce ?? job.packs.at(-1);
+  const pack = packs.find(({ id }) => id === wanted) ?? packs.at(-1);
+  if (pack === undefined) throw new Error(`no pack for the job ${job.title}`);
+  return pack;
+};
+
+/** No status word: open with its stage and count, or closed, with deviations by name. */
+export const standingOf = (job: JobState): string => {
+  if (job.closed === null) return `${job.stage} · ${job.openCount} open: not closed`;
+  const count = job.closed.deviations;
+  if (count === 0) return 'closed';
+  const names = [...new Set(job.deviations.map(({ by }) => by))].join(', ');
+  return `closed with ${count} ${count === 1 ? 'deviation' : 'deviations'} (${names})`;
+};
+
+/** The device's own clock and its offset from UTC, as it was: shown, not trusted. */
+export const timeWords = ({ utc, offsetMinutes }: DeviceTime): string => {
+  const local = new Date(Date.parse(utc) + offsetMinutes * 60_000).toISOString();
+  const sign = offsetMinutes < 0 ? '-' : '+';
+  const two = (n: number): string => String(Math.floor(n)).padStart(2, '0');
+  const offset = `${sign}${two(Math.abs(offsetMinutes) / 60)}:${two(Math.abs(offsetMinutes) % 60)}`;
+  return `${local.slice(0, 10)} ${local.slice(11, 16)} ${offset}`;
+};
+
+const headOf = (job: JobState, pack: Pack, own: readonly Act[]) =>
+  [
+    ['Machine', pack.machine.name],
+    ['Done', `${pack.target.name}: ${pack.target.doing}`],
+    ['Begun', `${job.startedBy}, ${timeWords(job.startedAt)}`],
+    ['Closed', job.closed === null ? 'no' : `${job.closed.by}, ${timeWords(job.closed.at)}`],
+    ['Hands', [...new Set(own.map((act) => act.by))].join(', ')],
+    ['Verdict', job.verdict ?? 'none given'],
+    ['Isolation', job.isolation.proved ? 'proved' : `not proved: ${job.isolation.why}`],
+    ['Times', 'as each device showed them; not trusted. The order is by cause.'],
+  ].map(([label, words]) => ({ label, words }));
+
+const part = (
+  title: string,
+  columns: readonly (readonly [string, number])[],
+  rows: readonly (readonly string[])[],
+  words: string | null = null,
+): Part => ({
+  title,
+  words,
+  head: columns.map(([name]) => name),
+  widths: columns.map(([, width]) => width),
+  rows,
+});
+
+const stillOpen = (job: JobState): readonly Part[] => {
+  const open = job.entries.filter((entry) => entry.open);
+  return [
+    part(
+      'Open list',
+      [
+        ['What', 3],
+        ['Where', 1.5],
+      ],
+      open.map((entry) => [entry.what, entry.place ?? '']),
+      `${open.length === 0 ? 'nothing open' : `${open.length} open`}; ${job.entries.length - open.length} made good.`,
+    ),
+    part(
+      'Deviations',
+      [
+        ['What', 1.5],
+        ['By', 1],
+        ['Reason', 2],
+        ['What limits the risk', 2],
+      ],
+      job.deviations.map((d) => [d.thing, d.by, d.reason, d.limits]),
+      job.deviations.length === 0 ? 'none' : null,
+    ),
+  ];
+};
+
+const judged = (job: JobState): readonly Part[] => [
+  part(
+    'Findings',
+    [
+      ['Kind', 1],
+      ['What', 2.6],
+      ['Decided', 2],
+    ],
+    job.findings.map((f) => [
+      f.kind,
+      f.what,
+      f.decision === null
+        ? f.needsDecision
+          ? 'NOT DECIDED'
+          : ''
+        : `${f.decision.by}: ${f.decision.what}; owner ${f.decision.owner}`,
+    ]),
+    job.findings.length === 0 ? 'none' : null,
+  ),
+  part(
+    'Follow-ups',
+    [
+      ['After', 0.8],
+      ['What', 2.6],
+      ['Owner', 1],
+      ['Done by', 1],
+    ],
+    job.followUps.map((f) => [f.after, f.what, f.owner ?? 'NO OWNER', f.doneBy ?? '']),
+    job.followUps.length === 0 ? 'none' : null,
+  ),
+];
+
+const readingsOf = (job: JobState): readonly Part[] => [
+  part(
+    'As found and readings',
+    [
+      ['Of', 2],
+      ['What', 1.6],
+      ['Reading', 1.2],
+    ],
+    job.readings.map((r) => [r.thing, r.name, `${r.value} ${r.unit}`.trim()]),
+    job.readings.length === 0 ? 'none taken' : null,
+  ),
+  part(
+    'Items out and in',
+    [
+      ['Part', 1.5],
+      ['Way', 0.6],
+      ['Serial', 1.5],
+      ['Hours', 1],
+    ],
+    job.items.map((item) => [
+      item.part,
+      item.way,
+      item.serial,
+      item.hours === null ? 'not read' : String(item.hours),
+    ]),
+    job.items.length === 0 ? 'none' : null,
+  ),
+];
+
+const actsOf = (own: readonly Act[], pack: Pack): Part =>
+  part(
+    'Acts in order',
+    [
+      ['Device time', 1.25],
+      ['By', 0.8],
+      ['What was said', 3],
+      ['Device', 0.9],
+      ['Hash', 0.85],
+    ],
+    own.map((act) => [
+      timeWords(act.at),
+      act.by,
+      actWords(act, pack),
+      `${act.device.slice(0, 8)} ${act.deviceSeq}`,
+      act.hash.slice(0, 8),
+    ]),
+  );
+
+/** What an act says, in words; an act of an unknown kind is printed as it stands. */
+export const actWords = (act: Act, pack: Pack): string => {
+  const row = kindOf(act.kind);
+  const thing = typeof act.body.thing === 'string' ? act.body.thing : null;
+  const named = thing === null ? '' : `: ${thingWords(thing, pack)}`;
+  const rest = Object.entries(act.body)
+    .filter(([key]) => key !== 'thing')
+    .map(([key, value]) => `${key} ${typeof value === 'string' ? value : JSON.stringify(value)}`)
+    .map((words) => (words.length > 160 ? `${words.slice(0, 159)}…` : words));
+  const says = row === null ? `UNKNOWN KIND ${act.kind}` : row.says;
+  return `${says}${named}${rest.length === 0 ? '' : ` (${rest.join('; ')})`}`;
+};
+
+const thingWords = (thing: string, { facts, lists }: Pack): string => {
+  const id = after(thing);
+  switch (before(thing)) {
+    case 'joint':
+      return facts.joints[id]?.name ?? id;
+    case 'part':
+      return facts.parts[id]?.name ?? id;
+    case 'item':
+      return facts.items[id]?.name ?? id;
+    case 'closure':
+      return facts.closures[id]?.name ?? id;
+    case 'temp':
+      return facts.temps[id]?.name ?? id;
+    case 'check':
+      return facts.checks[id]?.name ?? id;
+    case 'setting':
+      return facts.settings[id]?.name ?? id;
+    case 'proof':
+      return facts.proofs[id]?.name ?? id;
+    case 'tag':
+      return `tag ${id}`;
+    default:
+      return lists.seals.find((row) => row.thing === thing)?.name ?? thing;
+  }
+};
+
+const unknownOf = (state: State, acts: readonly Act[]): readonly Part[] => {
+  const kind = (hash: string): string => acts.find((act) => act.hash === hash)?.kind ?? 'not held';
+  const rows = [
+    ...state.unknown.map((hash) => ['kept, kind unknown', kind(hash), hash.slice(0, 16)]),
+    ...state.waiting.map((hash) => ['waiting for an act before it', kind(hash), hash.slice(0, 16)]),
+  ];
+  if (rows.length === 0) return [];
+  return [
+    part(
+      'Acts not counted',
+      [
+        ['Why', 1.6],
+        ['Kind', 1],
+        ['Hash', 1.4],
+      ],
+      rows,
+    ),
+  ];
+};
+
+const hashesOf = ({ state, acts }: RecordToPrint, job: JobState, pack: Pack) => {
+  const last = new Map<string, number>();
+  for (const act of acts) last.set(act.device, Math.max(last.get(act.device) ?? 0, act.deviceSeq));
+  return [
+    ...(job.closed === null ? [] : [{ label: 'Closing act', words: job.closed.act }]),
+    ...state.heads.map((head, i) => ({
+      label: state.heads.length === 1 ? 'Head of the record' : `Head ${i + 1} of the record`,
+      words: head,
+    })),
+    { label: 'Pack', words: pack.id },
+    {
+      label: 'Last number of each device',
+      words: [...last]
+        .sort(([a], [b]) => (a < b ? -1 : 1))
+        .map(([device, seq]) => `${device} ${seq}`)
+        .join(', '),
+    },
+  ];
+};
