@@ -6,7 +6,12 @@ import { everything, type IsAncestor, type Said, type View } from './said.ts';
 import { after } from './things.ts';
 
 type Opened = { readonly said: Said; readonly opening: Opening };
-type Account = { readonly opened: Opened[]; readonly closers: Said[] };
+type Account = {
+  readonly opened: Opened[];
+  readonly closers: Said[];
+  /** For each closer, the closers of the same thing said without knowing it. */
+  apart: ReadonlyMap<Said, readonly Said[]>;
+};
 
 export type Ledger = {
   readonly accounts: ReadonlyMap<Thing, Account>;
@@ -18,7 +23,7 @@ export function makeLedger(said: readonly Said[], isAncestor: IsAncestor): Ledge
   const account = (thing: Thing): Account => {
     let found = accounts.get(thing);
     if (found === undefined) {
-      found = { opened: [], closers: [] };
+      found = { opened: [], closers: [], apart: new Map() };
       accounts.set(thing, found);
     }
     return found;
@@ -28,14 +33,36 @@ export function makeLedger(said: readonly Said[], isAncestor: IsAncestor): Ledge
       account(opening.thing).opened.push({ said: s, opening });
     for (const thing of s.row.closes(s.body, s.facts)) account(thing).closers.push(s);
   }
-  return { accounts, isAncestor };
+  const ledger: Ledger = { accounts, isAncestor };
+  for (const one of accounts.values()) one.apart = apartFrom(ledger, one.closers);
+  return ledger;
+}
+
+/** Worked out once: most acts have nobody beside them, and then nothing is kept. */
+function apartFrom(ledger: Ledger, closers: readonly Said[]): Account['apart'] {
+  const apart = new Map<Said, readonly Said[]>();
+  for (const c of closers) {
+    const beside = closers.filter((other) => concurrent(ledger, c, other));
+    if (beside.length > 0) apart.set(c, beside);
+  }
+  return apart;
 }
 
 export const concurrent = (ledger: Ledger, a: Said, b: Said): boolean =>
   a !== b && !ledger.isAncestor(a.index, b.index) && !ledger.isAncestor(b.index, a.index);
 
+const holesSaid = new WeakMap<Said, readonly string[]>();
+
 /** Holes of a round that a `made` speaks of; a count that differs from the facts says none. */
 export function holesOf(made: Said): readonly string[] {
+  const before = holesSaid.get(made);
+  if (before !== undefined) return before;
+  const holes = holesIn(made);
+  holesSaid.set(made, holes);
+  return holes;
+}
+
+function holesIn(made: Said): readonly string[] {
   const known = made.facts?.joints[after(String(made.body.thing))]?.holes ?? [];
   if (known.length === 0) return ['all'];
   if (Array.isArray(made.body.holes)) {
@@ -80,18 +107,20 @@ export function tallied(
   since: readonly Said[],
   view: View,
 ): ReadonlySet<string> {
-  const makes = (ledger.accounts.get(thing)?.closers ?? []).filter(
-    (m) =>
-      view(m.index) &&
-      roundOf(m) === round &&
-      since.every((o) => ledger.isAncestor(o.index, m.index)),
-  );
+  const account = ledger.accounts.get(thing);
+  const counts = (m: Said): boolean =>
+    view(m.index) &&
+    roundOf(m) === round &&
+    since.every((o) => ledger.isAncestor(o.index, m.index));
   const holes = new Set<string>();
-  for (const m of makes)
+  for (const m of account?.closers ?? []) {
+    if (!counts(m)) continue;
+    const beside = account?.apart.get(m)?.filter(counts) ?? [];
     for (const hole of holesOf(m)) {
-      const apart = makes.some((n) => concurrent(ledger, m, n) && holesOf(n).includes(hole));
-      if (!apart) holes.add(hole);
+      // A hole that two people ticked without knowing of each other is ticked by neither.
+      if (!beside.some((n) => holesOf(n).includes(hole))) holes.add(hole);
     }
+  }
   return holes;
 }
 
@@ -120,10 +149,8 @@ export function closedBy(
     (c) => view(c.index) && ledger.isAncestor(opened.index, c.index),
   );
   if (!thing.startsWith('joint/')) {
-    const all = ledger.accounts.get(thing)?.closers ?? [];
-    const standing = closers.filter(
-      (c) => !all.some((other) => view(other.index) && concurrent(ledger, c, other)),
-    );
+    const apart = ledger.accounts.get(thing)?.apart;
+    const standing = closers.filter((c) => apart?.get(c)?.some((o) => view(o.index)) !== true);
     return standing.length === 0 ? null : standing;
   }
   // A pack amended since may ask for other rounds; those it was made up by still hold.
@@ -139,9 +166,14 @@ export const openingsOf = (ledger: Ledger, thing: Thing, view: View): readonly O
   (ledger.accounts.get(thing)?.opened ?? []).filter((o) => view(o.said.index));
 
 /** Openings of a thing that are not made good in this view. */
-export const unclosed = (
-  ledger: Ledger,
-  thing: Thing,
-  view: View = everything,
-): readonly Opened[] =>
-  openingsOf(ledger, thing, view).filter((o) => closedBy(ledger, thing, o.said, view) === null);
+export function unclosed(ledger: Ledger, thing: Thing, view: View = everything): readonly Opened[] {
+  const closed: Said[] = [];
+  const open: Opened[] = [];
+  for (const o of openingsOf(ledger, thing, view).toReversed()) {
+    // What makes a later undoing good makes good every undoing that it knew of.
+    const known = closed.some((c) => ledger.isAncestor(o.said.index, c.index));
+    if (known || closedBy(ledger, thing, o.said, view) !== null) closed.push(o.said);
+    else open.push(o);
+  }
+  return open.reverse();
+}
