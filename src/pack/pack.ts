@@ -25,7 +25,7 @@ import { findNames, requestProblems } from './request.ts';
 import { sideDifferences } from './sides.ts';
 import { stripSteps } from './strip.ts';
 import { temporaries } from './temporary.ts';
-import type { Pack, PackRequest } from './types.ts';
+import type { Pack, PackRequest, ShownValue } from './types.ts';
 import { shownValue } from './values.ts';
 
 export type MadePack =
@@ -133,7 +133,7 @@ const assemble = (c: Context): Core => {
       date: c.plant.issue.date,
       hash: c.plant.issue.hash,
     },
-    valueIssues: valueIssues(c.machine),
+    valueIssues: valueIssues(c.machine, [...steps.flatMap((s) => s.values), ...valuesOf(c)]),
     request: JSON.parse(JSON.stringify(c.request)) as PackRequest,
     isolationNote: c.isolation.stated ? ISOLATION_BY_HAND : ISOLATION_NOT_STATED,
     isolationListedBy:
@@ -154,12 +154,18 @@ const assemble = (c: Context): Core => {
     rotation: c.target.rotation ?? null,
     flowSeenAt: c.target.flowSeenAt ?? null,
     speeds: c.target.speeds ?? [],
-    interval:
-      c.spec.interval === undefined
-        ? null
-        : shownValue(c.machine, c.spec.interval, 'Issued interval'),
+    interval: intervalOf(c),
     limits: (c.target.limits ?? []).map((id) => shownValue(c.machine, id, id)),
   };
+};
+
+const intervalOf = (c: Context): ShownValue | null =>
+  c.spec.interval === undefined ? null : shownValue(c.machine, c.spec.interval, 'Issued interval');
+
+const valuesOf = (c: Context): ShownValue[] => {
+  const interval = intervalOf(c);
+  const limitValues = (c.target.limits ?? []).map((id) => shownValue(c.machine, id, id));
+  return interval === null ? limitValues : [interval, ...limitValues];
 };
 
 const DOING: Record<Context['does'], string> = {
@@ -168,16 +174,16 @@ const DOING: Record<Context['does'], string> = {
   overhaul: 'overhaul off the machine',
 };
 
-const valueIssues = (machine: Machine): Pack['valueIssues'] => {
+/** The sheets whose values this pack uses; another sheet's new issue does not touch it. */
+const valueIssues = (machine: Machine, used: readonly ShownValue[]): Pack['valueIssues'] => {
   const sheets = new Map<string, Pack['valueIssues'][number]>();
-  for (const v of Object.values(machine.values))
-    sheets.set(`${v.sheet} ${v.issue}`, {
-      sheet: v.sheet,
-      issue: v.issue,
-      date: v.date,
-      authority: v.authority,
-    });
-  return [...sheets.values()];
+  for (const { id } of used) {
+    const v = machine.values[id];
+    if (v === undefined) continue;
+    const { sheet, issue, date, authority } = v;
+    sheets.set(`${sheet} ${issue}`, { sheet, issue, date, authority });
+  }
+  return [...sheets.values()].sort((a, b) => (a.sheet < b.sheet ? -1 : 1));
 };
 
 const totalMinutes = (c: Context): { total: Quantity; working: Working } => {

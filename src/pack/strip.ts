@@ -69,7 +69,6 @@ const marksStep = (c: Context): DraftStep =>
       `Match-mark ${partOf(c, c.targetId).name.toLowerCase()}, note which way its ports face, ` +
       'and take a photo before the first bolt.',
     reason: 'it can go back upside down, and then the flow turns round',
-    place: c.machine.position ?? null,
   });
 
 const foundSettings = (c: Context, joint: string, at: number): DraftStep[] =>
