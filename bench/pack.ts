@@ -1,9 +1,9 @@
 // How quickly a pack of a demo main engine is made, against its stated limits.
 
-import { makePack } from '../src/pack/pack.ts';
-import { DOES } from '../src/plant/schema.ts';
-import { readPlant } from '../src/plant/read.ts';
 import { readFolder } from '../src/cli/read-folder.ts';
+import { makePack } from '../src/pack/pack.ts';
+import { readPlant } from '../src/plant/read.ts';
+import { DOES } from '../src/plant/schema.ts';
 import { solveWithHighs } from '../src/server/solver-inline.ts';
 
 const MEDIAN_MS = 50;
@@ -32,7 +32,8 @@ for (const request of requests)
 spent.sort((a, b) => a - b);
 const median = spent[Math.floor(spent.length / 2)] ?? Number.NaN;
 const worst = spent.at(-1) ?? Number.NaN;
-console.log(`## Pack of a demo main engine, warm (${requests.length} packs, ${TIMES} times each)\n`);
+const heading = `warm (${requests.length} packs, ${TIMES} times each)`;
+console.log(`## Pack of a demo main engine, ${heading}\n`);
 console.log('| figure | measured | limit | ratio |\n| --- | --- | --- | --- |');
 const row = (name: string, got: number, limit: number) =>
   console.log(`| ${name} | ${got.toFixed(1)} ms | ${limit} ms | ${(got / limit).toFixed(2)} |`);

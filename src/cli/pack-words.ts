@@ -25,16 +25,19 @@ const heading = (pack: Pack): string[] => {
   const rows = [
     `${pack.title} · ${pack.vessel.name}`,
     '',
-    `${pack.minutes.value} min hands-on · ${pack.people} hands · ${joints} joints · ${parts} parts moved`,
+    `${pack.minutes.value} min hands-on · ${pack.people} hands · ` +
+      `${joints} joints · ${parts} parts moved`,
     `Removal: ${pack.plan.minutes.value} min, ${proven}.`,
-    `Plant issue ${pack.plantIssue.number} of ${pack.plantIssue.date} · pack ${pack.id.slice(0, 12)}`,
+    `Plant issue ${pack.plantIssue.number} of ${pack.plantIssue.date} · ` +
+      `pack ${pack.id.slice(0, 12)}`,
     ...pack.valueIssues.map(
       (v) => `Values: ${v.sheet}, issue ${v.issue} of ${v.date}, ${v.authority}`,
     ),
   ];
   if (pack.plan.avoided !== null)
     rows.push(
-      `Left alone: ${pack.plan.avoided.joints.join(', ')} (adds ${pack.plan.avoided.minutes.value} min).`,
+      `Left alone: ${pack.plan.avoided.joints.join(', ')} ` +
+        `(adds ${pack.plan.avoided.minutes.value} min).`,
     );
   if (pack.otherSide !== null)
     rows.push(

@@ -166,8 +166,8 @@ const backReason = (c: Context, m: Moved): string => {
   const before = c.moved.filter((o) =>
     (wayOf(c, o)?.clear ?? []).some((x) => x.part === m.id && o.id !== m.id),
   );
-  if (before.length > 0)
-    return `goes back after ${before.map((o) => lower(partOf(c, o.id).name)).join(', ')}, which it was in the way of`;
+  const names = before.map((o) => lower(partOf(c, o.id).name)).join(', ');
+  if (names !== '') return `goes back after ${names}, which it was in the way of`;
   return 'it was taken off, so it goes back';
 };
 
@@ -241,7 +241,8 @@ const tempSteps = (c: Context, m: Moved, at: number, temps: readonly Temporary[]
         needs: [movedId(c, m.id)],
         fixed: { name: t.name, where: t.where },
       });
-      const text = `Other bolts started by hand, then ${t.name.toLowerCase()} (number ${t.n}) away.`;
+      const named = `${t.name.toLowerCase()} (number ${t.n})`;
+      const text = `Other bolts started by hand, then ${named} away.`;
       return [put, away([refittedId(m.id)], at + 12, text)];
     });
 
@@ -284,6 +285,7 @@ export const boxUpNotes = (c: Context, given: readonly Preference[]): string[] =
 const squareNote = (c: Context): string[] =>
   c.undone.some((u) => squareId(c, u.id) !== null)
     ? [
-        'Mounting first, pipes last (common practice, no source): a pipe pulled to its face loads the part.',
+        'Mounting first, pipes last (common practice, no source): a pipe pulled to its face ' +
+          'loads the part.',
       ]
     : [];

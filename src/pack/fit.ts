@@ -38,7 +38,9 @@ const asFound = (c: Context): DraftStep => {
     thing: 'check/as-found',
     phase: 'inspect',
     rank: 3_950,
-    text: `${partOf(c, c.targetId).name} as found, before cleaning: condition, what failed, pieces missing.`,
+    text:
+      `${partOf(c, c.targetId).name} as found, before cleaning: ` +
+      'condition, what failed, pieces missing.',
     reason: 'life and causes are learnt from what was found, and only now can it be seen',
     needs: moved.map((m) => movedId(c, m.id)),
     asks: [
@@ -111,7 +113,9 @@ const seals = (c: Context, j: string, at: number): DraftStep[] => {
       thing: `seal/${j}:${id}`,
       phase: 'fit',
       rank: at + 2,
-      text: `${joint.name}: ${seal.count} new ${name}${size === '' ? '' : ` (${size})`}${wet}${sealant}.`,
+      text:
+        `${joint.name}: ${seal.count} new ${name}` +
+        `${size === '' ? '' : ` (${size})`}${wet}${sealant}.`,
       reason: 'every gasket and ring of a disturbed joint is renewed and counted',
       needs: [stepId('seal-out', `seal/${j}:${id}`), ...(hasFaces(c, j) ? [facesId(j)] : [])],
       count: { n: seal.count, what: name },

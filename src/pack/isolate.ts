@@ -93,7 +93,9 @@ const tagStep = (
     thing: `tag/${tag.n}`,
     phase: 'isolate',
     rank: 100 + i * 10 + 1 + tag.n / 1000,
-    text: `Tag ${tag.n} on ${c.machine.closures[tag.closure]?.name ?? tag.closure} (${position}), ${tag.station}.`,
+    text:
+      `Tag ${tag.n} on ${c.machine.closures[tag.closure]?.name ?? tag.closure} ` +
+      `(${position}), ${tag.station}.`,
     reason: 'one tag for each place it can be moved from; who shuts it hangs it',
     place: tag.station,
     needs: [stepId('shut', `closure/${tag.closure}`)],

@@ -10,7 +10,7 @@ import { shareOf, tighteningValues } from './values.ts';
 export const roundIds = (c: Context, j: string): string[] =>
   (c.shapes[j]?.rounds ?? ['made']).map((r) => stepId('made', `joint/${j}`, r));
 
-/** The look at a pipe joint before it is tightened; null where the joint is no bolted pipe joint. */
+/** The look at a bolted pipe joint before it is tightened; null where it is none. */
 export const squareId = (c: Context, j: string): string | null => {
   const rounds = c.shapes[j]?.rounds ?? [];
   return isPipeJoint(c.machine, j) && c.shapes[j]?.threaded === true && rounds.length > 1
@@ -93,8 +93,12 @@ const roundText = (c: Context, j: string, round: string, values: readonly ShownV
   });
   const figure = [...new Set(figures)].join(' / ');
   if (round === 'once more in order')
-    return `${figure} · ${joint.name}: once more round, bolt by bolt in order, until none moves.${lock}`;
-  return `${figure} · ${joint.name}: ${words}${(c.shapes[j]?.holes.length ?? 0) > 1 ? ' in the order drawn' : ''}.`;
+    return (
+      `${figure} · ${joint.name}: once more round, bolt by bolt in order, ` +
+      `until none moves.${lock}`
+    );
+  const order = (c.shapes[j]?.holes.length ?? 0) > 1 ? ' in the order drawn' : '';
+  return `${figure} · ${joint.name}: ${words}${order}.`;
 };
 
 const roundReason = (round: string): string => {

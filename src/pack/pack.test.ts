@@ -225,7 +225,7 @@ describe('requests', () => {
     does: 'exchange',
   } as const;
 
-  test('an unknown name is a problem with its place, what is allowed and a suggestion', async () => {
+  test('an unknown name is a problem with place, allowed names and a suggestion', async () => {
     const made = await makePack(ferry, { ...request, machine: 'main-engine-prot' }, solver);
     expect(made).toMatchObject({
       kind: 'problems',

@@ -96,7 +96,7 @@ const closuresOf = (c: Context, water: boolean): string[] =>
 const restoredIds = (c: Context, water: boolean): string[] =>
   closuresOf(c, water).map((id) => stepId('restored', `closure/${id}`));
 
-/** Vents of the water side shut last, when water runs without air; all others before giving back. */
+/** Vents of the water side shut last, when water runs without air; others before giving back. */
 const drainsAndVents = (c: Context): { readonly drains: string[]; readonly vents: string[] } => {
   const all = [...new Set([...c.isolation.drains, ...c.isolation.vents])];
   const vents = all.filter(
@@ -244,7 +244,7 @@ const firstStart = (c: Context): DraftStep[] => {
       phase: 'prove',
       rank: 58_000,
       text:
-        `Running look at ${speeds.length === 0 ? 'the speeds in the procedure' : speeds.join(', ')}: ` +
+        `Running look at ${speeds.join(', ') || 'the speeds in the procedure'}: ` +
         'wait at each until the readings settle; every disturbed joint, noise, flow overboard.',
       reason: 'an idle run proves idle only',
       needs: [stepId('started', 'check/first-start')],
@@ -260,7 +260,9 @@ const firstStart = (c: Context): DraftStep[] => {
       thing: 'proof/after-stop',
       phase: 'prove',
       rank: 59_000,
-      text: 'Just stopped and hot: look again at every disturbed joint, the weep hole, bilge and oil.',
+      text:
+        'Just stopped and hot: look again at every disturbed joint, ' +
+        'the weep hole, bilge and oil.',
       reason: 'some leaks show only hot, or only when pressure falls',
       needs: [proofId('running')],
       asks: [{ name: 'result', label: 'Result', kind: 'choice', choices: RESULTS }],
@@ -323,8 +325,9 @@ const startStep = (c: Context, before: readonly string[]): DraftStep => {
     phase: 'prove',
     rank: 57_010,
     text:
-      `First start, lowest speed; one person at ${partOf(c, c.targetId).name.toLowerCase()}, one at the stop.` +
-      `${flow === undefined ? '' : ` Flow must be seen at ${flow}.`} No flow, a leak or an odd noise: stop.`,
+      `First start, lowest speed; one person at ${partOf(c, c.targetId).name.toLowerCase()}, ` +
+      `one at the stop.${flow === undefined ? '' : ` Flow must be seen at ${flow}.`} ` +
+      'No flow, a leak or an odd noise: stop.',
     reason: 'the first minutes show what was forgotten',
     needs: [...before, stepId('people-clear', 'check/clear:start')],
     hands: 2,

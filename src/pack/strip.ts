@@ -1,4 +1,4 @@
-// The steps that take things off, in the order of the removal plan, and what is looked at on the way.
+// The steps that take things off, in the order of the removal plan.
 
 import { limits } from '../limits.ts';
 import type { Hazard } from '../quantity/authority.ts';
@@ -135,7 +135,8 @@ const undoText = (c: Context, u: Undone): string => {
   const what = words === '' ? `Undo ${joint.name}` : `${joint.name}: undo ${words}`;
   const careful =
     !u.bench && opensLine(c.machine, u.id)
-      ? '. Slacken the far side first, break the joint with the fasteners still on, watch; only then take them off'
+      ? '. Slacken the far side first, break the joint with the fasteners still on, watch; ' +
+        'only then take them off'
       : '';
   const shared =
     joint.doNotDisturb === undefined ? '' : `. DO NOT DISTURB without leave: ${joint.doNotDisturb}`;
@@ -228,7 +229,7 @@ const putInStep = (c: Context, t: Temporary, at: number): DraftStep =>
     text:
       t.kind === 'support'
         ? `Support ${t.where}: ${t.name} (number ${t.n}).`
-        : `${t.name} (number ${t.n}) ${t.kind === 'blank' ? 'on the open end at' : 'in, where it came from:'} ${t.where}.`,
+        : `${t.name} (number ${t.n}) ${t.kind === 'blank' ? 'on the open end at' : 'in at'} ${t.where}.`,
     reason:
       t.kind === 'support'
         ? 'what is put aside must not hang on its joints'
@@ -243,11 +244,11 @@ const itemOut = (c: Context, part: string): DraftStep =>
     thing: `item/${part}`,
     phase: 'inspect',
     rank: 3_900,
-    text: `${partOf(c, part).name}: note its serial or batch and the hours counter.`,
+    text: `${partOf(c, part).name}: note its serial or batch and the running hours.`,
     reason: 'where it was, how long it ran: this is where life data comes from',
     needs: [movedId(c, part)],
     asks: [
       { name: 'serial', label: 'Serial, or “unreadable”', kind: 'text', optional: true },
-      { name: 'hours', label: 'Hours counter', kind: 'number', unit: 'h', optional: true },
+      { name: 'hours', label: 'Running hours', kind: 'number', unit: 'h', optional: true },
     ],
   });

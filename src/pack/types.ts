@@ -11,7 +11,7 @@ import type { Quantity, Source, Working } from '../quantity/types.ts';
  */
 export type Thing = string;
 
-/** The kinds of act a step of a pack asks for. `record/kinds.ts` says what each opens and closes. */
+/** The kinds of act a step asks for; `record/kinds.ts` says what each opens and closes. */
 export type StepVerb =
   | 'shut'
   | 'tagged'
@@ -92,7 +92,7 @@ export type Step = {
   readonly reason: string;
   readonly place: string | null;
   readonly tool: string | null;
-  /** Steps that must be done first because the machine demands it (not a mere order of the list). */
+  /** Steps that must be done first because the machine demands it. */
   readonly needs: readonly string[];
   readonly count: { readonly n: number; readonly what: string } | null;
   /** Hole labels in tightening order, for a tick a bolt. */
