@@ -178,6 +178,7 @@ function handOver(args) {
   // At a terminal Ctrl-C reaches the child by itself; a second one would cut its tidying short.
   const forwards = (signal) => signal !== 'SIGINT' || !process.stdin.isTTY;
   for (const signal of signals) process.on(signal, () => forwards(signal) && child.kill(signal));
+  endWithNpm(child);
   child.on('error', (error) => {
     say(error.message);
     process.exitCode = 2;
@@ -186,6 +187,15 @@ function handOver(args) {
     process.exitCode = signal ? 128 + (constants.signals[signal] ?? 0) : (code ?? 1);
     for (const name of signals) process.removeAllListeners(name);
   });
+}
+
+// npm passes a signal to the shell between it and us, which ends without passing it on: the server
+// would stay behind and hold its port.
+function endWithNpm(child) {
+  if (process.env.npm_lifecycle_event === undefined) return;
+  const parent = process.ppid;
+  const watch = setInterval(() => process.ppid !== parent && child.kill('SIGTERM'), 500);
+  child.on('exit', () => clearInterval(watch));
 }
 
 /* ---------- building the app ---------- */
