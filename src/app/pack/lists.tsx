@@ -5,7 +5,8 @@ import type { Pack, ShownValue } from '../../pack/types.ts';
 export function Lists({ pack }: { readonly pack: Pack }) {
   const { lists } = pack;
   return (
-    <>
+    <section aria-labelledby="lists-head">
+      <h2 id="lists-head">To lay out and look up</h2>
       <List
         name="Values"
         rows={lists.values.map((each) => ({ key: each.id, text: <ValueWords value={each} /> }))}
@@ -67,7 +68,7 @@ export function Lists({ pack }: { readonly pack: Pack }) {
           text: `After ${each.after}: ${each.what}`,
         }))}
       />
-    </>
+    </section>
   );
 }
 
@@ -82,14 +83,16 @@ type Row = { readonly key: string; readonly text: React.ReactNode };
 function List({ name, rows }: { readonly name: string; readonly rows: readonly Row[] }) {
   if (rows.length === 0) return null;
   return (
-    <section aria-label={name}>
-      <h2>{name}</h2>
+    <details className="list">
+      <summary>
+        {rows.length} · {name}
+      </summary>
       <ul className="ruled-list">
         {rows.map((row) => (
           <li key={row.key}>{row.text}</li>
         ))}
       </ul>
-    </section>
+    </details>
   );
 }
 

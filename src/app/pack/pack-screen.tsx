@@ -109,11 +109,14 @@ function OtherSide({ pack }: { readonly pack: Pack }) {
       {other.count === 0 ? (
         <p>The same job on both.</p>
       ) : (
-        <ul>
-          {other.list.map((each) => (
-            <li key={each}>{each}</li>
-          ))}
-        </ul>
+        <details>
+          <summary>What is different here</summary>
+          <ul className="ruled-list">
+            {other.list.map((each) => (
+              <li key={each}>{each}</li>
+            ))}
+          </ul>
+        </details>
       )}
     </section>
   );
@@ -151,14 +154,16 @@ function Notes({ pack }: { readonly pack: Pack }) {
   ] as const;
   return lists.map(([name, list]) =>
     list.length === 0 ? null : (
-      <section key={name} aria-label={name}>
-        <h2>{name}</h2>
+      <details key={name} className="list">
+        <summary>
+          {list.length} · {name}
+        </summary>
         <ul>
           {list.map((each) => (
             <li key={each}>{each}</li>
           ))}
         </ul>
-      </section>
+      </details>
     ),
   );
 }

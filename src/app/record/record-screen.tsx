@@ -111,8 +111,8 @@ function Acts({ job, pack }: JobProps) {
   const acts = actsOf(replica.acts, job.id);
   const gone = new Set(acts.filter((act) => act.kind === 'corrected').map((act) => act.body.of));
   return (
-    <section aria-labelledby="acts-head">
-      <h2 id="acts-head">What was said, in order</h2>
+    <details className="list">
+      <summary>{acts.length} · said, in order</summary>
       <ol className="acts" data-acts={acts.length}>
         {acts.map((act) => (
           <li key={act.hash}>
@@ -130,6 +130,6 @@ function Acts({ job, pack }: JobProps) {
         {state.heads.length === 1 ? 'Head' : `${state.heads.length} heads`} of the log:{' '}
         <code className="hash">{state.heads.join(' ')}</code>
       </p>
-    </section>
+    </details>
   );
 }

@@ -26,16 +26,12 @@ export function JobSheet({ job, pack, title, children }: JobSheetProps) {
       <a href={to.job(job.id, 'open')} className="tally" data-open={job.openCount}>
         <Drawn drawing={tallyDrawing(job.entries, { width: tallyWidth() })} />
       </a>
-      <nav aria-label="Sheets of this job">
-        <a href={to.job(job.id, 'work')}>Work</a> <a href={to.job(job.id, 'open')}>Open list</a>{' '}
-        <a href={to.job(job.id, 'proof')}>Proof</a> <a href={to.job(job.id, 'record')}>Record</a>{' '}
-        <a href={to.pack(pack.id)}>Pack</a>
-      </nav>
     </section>
   );
   return (
     <Sheet
       title={title}
+      quietTitle={title === 'Work' || title === 'Proof'}
       head={head}
       block={[
         ['Job', job.title],
@@ -45,6 +41,11 @@ export function JobSheet({ job, pack, title, children }: JobSheetProps) {
       ]}
     >
       {children}
+      <nav aria-label="Sheets of this job" className="job-nav">
+        <a href={to.job(job.id, 'work')}>Work</a> <a href={to.job(job.id, 'open')}>Open list</a>{' '}
+        <a href={to.job(job.id, 'proof')}>Proof</a> <a href={to.job(job.id, 'record')}>Record</a>{' '}
+        <a href={to.pack(pack.id)}>Pack</a>
+      </nav>
     </Sheet>
   );
 }

@@ -88,7 +88,13 @@ export function Hands({
 /** The line on every screen that says who holds this phone. */
 export function HolderLine() {
   const { name, choose } = useHolder();
-  const [open, setOpen] = useState(false);
+  const people = usePeople();
+  const [open, setOpen] = useState(name === '');
+  const pick = (next: string) => {
+    choose(next);
+    // A name of the list is settled by choosing it; a typed one when it is finished.
+    if (people.includes(next)) setOpen(false);
+  };
   if (name !== '' && !open) {
     return (
       <p className="holder">
@@ -101,7 +107,7 @@ export function HolderLine() {
   }
   return (
     <div className="holder-choice">
-      <Person label="Who is holding this phone?" value={name} onChange={choose} />
+      <Person label="Who is holding this phone?" value={name} onChange={pick} />
       <p className="small">
         {NAMES_NOT_PROVED}: a name is chosen, nobody checks it.{' '}
         {name === '' ? null : <Plain onPress={() => setOpen(false)}>That is me</Plain>}

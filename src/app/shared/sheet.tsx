@@ -10,13 +10,15 @@ import { to } from './route.ts';
 
 type SheetProps = {
   readonly title: string;
+  /** True where the head says it already: the heading is then only heard. */
+  readonly quietTitle?: boolean;
   /** Rows of the title block besides the ones every sheet has. */
   readonly block?: readonly (readonly [string, string])[];
   readonly head?: ReactNode;
   readonly children: ReactNode;
 };
 
-export function Sheet({ title, block = [], head, children }: SheetProps) {
+export function Sheet({ title, quietTitle = false, block = [], head, children }: SheetProps) {
   const { replica } = useVessel();
   const rows: (readonly [string, string])[] = [
     ['Sheet', title],
@@ -38,7 +40,7 @@ export function Sheet({ title, block = [], head, children }: SheetProps) {
       <main>
         {head}
         <RefusedStrip />
-        <h1>{title}</h1>
+        <h1 className={quietTitle ? 'heard' : undefined}>{title}</h1>
         {children}
       </main>
       <footer>

@@ -10,6 +10,7 @@ import { useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { Asks } from './asks.tsx';
 import { Cautions } from './caution.tsx';
+import { DoneActs, quickOf } from './done-acts.tsx';
 import { type Answers, asksShown, draftOf, missing } from './draft.ts';
 import { DrawnStep } from './drawn-step.tsx';
 import { PhotoAct } from './photo.tsx';
@@ -28,12 +29,14 @@ export function StepSheet({ job, pack, step, onDone }: StepSheetProps) {
   const { name } = useHolder();
   const [answers, setAnswers] = useState<Answers>({});
   const [side, setSide] = useState<Side | null>(null);
-  const [verifiedBy, setVerifiedBy] = useKept(`verifies.${job.id}`, job.competent ?? '');
+  const [verifiedBy, setVerifiedBy] = useKept(`verifies.${job.id}`, '');
   const [busy, setBusy] = useState(false);
-  const lacks = missing(step, { by: name, verifiedBy, answers });
-  const say = async (holes?: readonly string[]) => {
+  const [keying, setKeying] = useState(false);
+  const quick = keying ? null : quickOf(step);
+  const lacks = missing(step, { by: name, verifiedBy, answers: { ...answers, ...quick?.first } });
+  const say = async (holes?: readonly string[], more: Answers = {}) => {
     setBusy(true);
-    const about = { job: job.id, by: name, verifiedBy, answers };
+    const about = { job: job.id, by: name, verifiedBy, answers: { ...answers, ...more } };
     const draft = draftOf(step, holes === undefined ? about : { ...about, holes });
     const done = await record(draft);
     setBusy(false);
@@ -58,11 +61,13 @@ export function StepSheet({ job, pack, step, onDone }: StepSheetProps) {
       ))}
       <StepFacts step={step} />
       <Cautions cautions={step.cautions} verifiedBy={verifiedBy} onVerifiedBy={setVerifiedBy} />
-      <Asks
-        asks={asksShown(step, answers)}
-        answers={answers}
-        onAnswer={(ask, value) => setAnswers({ ...answers, [ask]: value })}
-      />
+      {quick === null ? (
+        <Asks
+          asks={asksShown(step, answers)}
+          answers={answers}
+          onAnswer={(ask, value) => setAnswers({ ...answers, [ask]: value })}
+        />
+      ) : null}
       {lacks.length === 0 ? null : (
         <p className="lacks" id="lacks">
           Before <i>Done</i>: {lacks.join('; ')}.
@@ -70,9 +75,14 @@ export function StepSheet({ job, pack, step, onDone }: StepSheetProps) {
       )}
       {side === null ? (
         <div className="main-acts">
-          <Main onPress={() => void say()} disabled={busy || lacks.length > 0 || mustTick}>
-            {doneWords(step, left, mustTick)}
-          </Main>
+          <DoneActs
+            step={step}
+            left={left.length}
+            mustTick={mustTick}
+            disabled={busy || lacks.length > 0}
+            quick={quick}
+            onSay={(more) => void say(undefined, more)}
+          />
           <Main onPress={() => setSide('could-not')}>Could not do</Main>
           <Main onPress={() => setSide('found')}>Found something</Main>
           <PhotoAct job={job.id} step={step} />
@@ -80,6 +90,9 @@ export function StepSheet({ job, pack, step, onDone }: StepSheetProps) {
       ) : (
         <SideAct side={side} job={job.id} step={step} onEnd={() => setSide(null)} />
       )}
+      {side === null && quick?.kind === 'count' ? (
+        <Plain onPress={() => setKeying(true)}>Another count than {quick.expected}</Plain>
+      ) : null}
       {side === null && step.stop === null && step.verb !== 'proved-dead' ? (
         <Plain onPress={() => setSide('used-anyway')}>Use anyway, without this</Plain>
       ) : null}
@@ -91,18 +104,6 @@ function holesLeft(job: JobState, step: Step): readonly string[] {
   const entry = job.entries.find((each) => each.thing === step.thing && each.open);
   const ticked = entry?.tally?.[step.round ?? ''] ?? [];
   return step.holes.filter((hole) => !ticked.includes(hole));
-}
-
-function doneWords(step: Step, left: readonly string[], mustTick: boolean) {
-  if (mustTick) return `Tick ${left.length} on the drawing`;
-  if (step.count === null) return 'Done';
-  return (
-    <>
-      Done
-      <br />
-      {step.count.n} of {step.count.n}
-    </>
-  );
 }
 
 function StepFacts({ step }: { readonly step: Step }) {
