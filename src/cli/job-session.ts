@@ -15,6 +15,11 @@ export class BadInput extends Error {
   override readonly name = 'BadInput';
 }
 
+/** An answer that is no: nothing was wrong with the input, but it cannot be done. */
+export class No extends Error {
+  override readonly name = 'No';
+}
+
 export type Common = { readonly archive: string; readonly json?: boolean };
 
 export type Session = {
@@ -120,8 +125,8 @@ export async function run(common: Common, work: () => Promise<Told>): Promise<vo
     if (!known) throw error;
     told = {
       exit: 2,
-      json: { problem: (error as Error).message },
-      lines: [(error as Error).message],
+      json: { problem: error.message },
+      lines: [error.message],
     };
   }
   process.exitCode = told.exit;

@@ -8,6 +8,7 @@ import {
   BadInput,
   type Common,
   isRefusal,
+  No,
   now,
   readPack,
   refused,
@@ -81,7 +82,7 @@ async function madePack(folder: string, asked: Readonly<Record<string, unknown>>
     );
   const made = await makePack(plant, request.data as PackRequest, solveWithHighs);
   if (made.kind === 'pack') return made.pack;
-  if (made.kind === 'infeasible') throw new BadInput(`it cannot be freed: ${made.why}`);
+  if (made.kind === 'infeasible') throw new No(`it cannot be freed: ${made.why}`);
   throw new BadInput(
     made.problems
       .map((p) => `${p.path}: ${p.why}: ${JSON.stringify(p.got)}, expected ${p.expected}`)
