@@ -333,7 +333,10 @@ function test(args, long) {
 
 function bench(args) {
   const folder = at('bench');
-  const all = existsSync(folder) ? readdirSync(folder).filter((n) => n.endsWith('.bench.ts')) : [];
+  // What exports something is there for the others to use; what exports nothing is a bench.
+  const isBench = (name) =>
+    /(?<!\.test)\.ts$/.test(name) && !/^export /m.test(readFileSync(join(folder, name), 'utf8'));
+  const all = existsSync(folder) ? readdirSync(folder).filter(isBench) : [];
   const wanted = all.filter((name) => args.length === 0 || args.some((a) => name.startsWith(a)));
   if (wanted.length === 0) throw new Stop(`no such bench; there are: ${all.join(', ') || 'none'}.`);
   const stdio = ['ignore', 'inherit', 'inherit'];

@@ -11,6 +11,7 @@ const theRules = /^src\/(?:tidy\.test|testing\/tidy-rules)\.ts$/;
 const otherSenses: readonly rules.OtherSense[] = [
   { path: theRules, word: /./, why: 'the list itself' },
   { path: /^src\/plant\/yaml\.ts$/, word: /counter/i, why: 'LineCounter of the YAML reader' },
+  { path: /^src\/paper\/typ\//, word: /counter/, why: 'the page number function of Typst' },
   { path: /^src\/server\/files\.ts$/, word: /assets/, why: 'the folder the bundler writes' },
 ];
 
