@@ -229,7 +229,7 @@ const putInStep = (c: Context, t: Temporary, at: number): DraftStep =>
     text:
       t.kind === 'support'
         ? `Support ${t.where}: ${t.name} (number ${t.n}).`
-        : `${t.name} (number ${t.n}) ${t.kind === 'blank' ? 'on the open end at' : 'in at'} ${t.where}.`,
+        : `${t.name} (number ${t.n}) ${putWord(t)} ${t.where}.`,
     reason:
       t.kind === 'support'
         ? 'what is put aside must not hang on its joints'
@@ -252,3 +252,5 @@ const itemOut = (c: Context, part: string): DraftStep =>
       { name: 'hours', label: 'Running hours', kind: 'number', unit: 'h', optional: true },
     ],
   });
+
+const putWord = (t: Temporary): string => (t.kind === 'blank' ? 'on the open end at' : 'in at');
