@@ -30,7 +30,7 @@ test('each calculation that has a file here is in the register', async () => {
   );
   expect(files.length).toBe(listCalculations().length);
   for (const file of files) {
-    const exported: object = await import(`./${file}`);
+    const exported: object = await import(`./${file.replace('.ts', '')}.ts`);
     expect(listCalculations().some((one) => Object.values(exported).includes(one))).toBe(true);
   }
 });

@@ -138,16 +138,16 @@ export function minimal(graph: Indexed, given: readonly number[], cost: Float64A
     }
   });
   const dropped = new Uint8Array(plan.length);
+  const targets = new Set(graph.targets);
   const givers = new Map<number, number>();
   for (const rule of rules) givers.set(rule.gives, (givers.get(rule.gives) ?? 0) + 1);
   let sequence = plan.map((_, n) => n);
   for (const n of order) {
     const gives = rules[n]?.gives ?? -1;
-    const rest = sequence.filter((m) => m !== n);
     // A fact with one giver in the plan is needed as long as someone uses it.
-    const wanted =
-      graph.targets.includes(gives) || (users.get(gives) ?? []).some((m) => dropped[m] === 0);
+    const wanted = targets.has(gives) || (users.get(gives) ?? []).some((m) => dropped[m] === 0);
     if (wanted && (givers.get(gives) ?? 0) <= 1) continue;
+    const rest = sequence.filter((m) => m !== n);
     const next = wanted ? derivation(graph, rules, rest) : rest;
     if (next === null) continue;
     dropped[n] = 1;

@@ -7,6 +7,8 @@ import type { Indexed } from './heuristic.ts';
 export type Landmarks = {
   readonly bound: number;
   readonly sets: readonly (readonly number[])[];
+  /** The least that any plan with this rule costs. */
+  readonly through: Float64Array;
 };
 
 const TINY = 1e-9;
@@ -33,7 +35,13 @@ export function landmarkBound(
     sets.push(cut);
     pay(cut);
   }
-  return { bound, sets };
+  const { distance } = dearestNeeds(graph, left);
+  // What the sets have not paid for comes on top: the rule itself and its dearest need.
+  const through = Float64Array.from(graph.rules, (rule, at) => {
+    const dearest = rule.needs.reduce((most, need) => Math.max(most, distance[need] ?? 0), 0);
+    return bound + dearest + (left[at] ?? 0);
+  });
+  return { bound, sets, through };
 }
 
 /** The dearest need of each rule, judged by the longest-step distance; -1 where it has none. */

@@ -1,7 +1,6 @@
 // The integer program in LP format: one supporter a fact, and order variables inside circles.
 
-import type { Graph } from './graph.ts';
-import { type Indexed, indexed } from './heuristic.ts';
+import type { Indexed } from './heuristic.ts';
 import type { Program } from './model.ts';
 
 export type ProgramOptions = {
@@ -9,8 +8,6 @@ export type ProgramOptions = {
   readonly mandatory: readonly number[];
   /** Sets of rules of which every plan uses at least one. */
   readonly landmarks: readonly (readonly number[])[];
-  /** At most this many flagged joints in all. */
-  readonly maxFlagged: number | null;
   readonly start: readonly number[];
 };
 
@@ -18,24 +15,17 @@ export type ProgramOptions = {
 const TERMS_A_LINE = 12;
 
 /** Variables: `y` a rule is used; `t` when a fact comes to hold, only inside circles. */
-export function programOf(graph: Graph, cost: Float64Array, options: ProgramOptions): Program {
-  const list = indexed(graph);
+export function programOf(list: Indexed, cost: Float64Array, options: ProgramOptions): Program {
   const part = strongParts(list);
   const rows = [
     ...supportRows(list, options.mandatory),
     ...needRows(list, part),
     ...options.landmarks.map((set) => `${sum(set.map((at) => `y${at}`))} >= 1`),
   ];
-  if (options.maxFlagged !== null) {
-    const terms = graph.rules.flatMap(({ flagged }, at) =>
-      flagged > 0 ? [`${flagged} y${at}`] : [],
-    );
-    if (terms.length > 0) rows.push(`${sum(terms)} <= ${options.maxFlagged}`);
-  }
   const times = [...part.size].flatMap(([name, size]) =>
     size < 2 ? [] : part.members(name).map((fact) => `0 <= t${fact} <= ${size - 1}`),
   );
-  const objective = graph.rules.map((_, at) => `${number(cost[at] ?? 0)} y${at}`);
+  const objective = list.rules.map((_, at) => `${number(cost[at] ?? 0)} y${at}`);
   const text = [
     'Minimize',
     ` obj: ${sum(objective)}`,
@@ -44,16 +34,16 @@ export function programOf(graph: Graph, cost: Float64Array, options: ProgramOpti
     'Bounds',
     ...times.map((time) => ` ${time}`),
     'Binary',
-    ...graph.rules.map((_, at) => ` y${at}`),
+    ...list.rules.map((_, at) => ` y${at}`),
     'End',
     '',
   ].join('\n');
-  return { text, start: startOf(graph, part, options.start) };
+  return { text, start: startOf(list, part, options.start) };
 }
 
 /** The rules that a solver's answer uses. */
-export function chosenRules(graph: Graph, values: ReadonlyMap<string, number>): number[] {
-  return graph.rules.flatMap((_, at) => ((values.get(`y${at}`) ?? 0) > 0.5 ? [at] : []));
+export function chosenRules(list: Indexed, values: ReadonlyMap<string, number>): number[] {
+  return list.rules.flatMap((_, at) => ((values.get(`y${at}`) ?? 0) > 0.5 ? [at] : []));
 }
 
 const number = (value: number): string => `${Math.round(value * 1e9) / 1e9}`;
@@ -181,14 +171,14 @@ export function strongParts(list: Indexed): StrongParts {
 }
 
 /** The first answer as variables, so that the solver starts with something to beat. */
-function startOf(graph: Graph, part: StrongParts, plan: readonly number[]): Map<string, number> {
-  const start = new Map<string, number>(graph.rules.map((_, at) => [`y${at}`, 0]));
+function startOf(list: Indexed, part: StrongParts, plan: readonly number[]): Map<string, number> {
+  const start = new Map<string, number>(list.rules.map((_, at) => [`y${at}`, 0]));
   const counted = new Map<number, number>();
   for (const [name, size] of part.size) {
     if (size > 1) for (const fact of part.members(name)) start.set(`t${fact}`, 0);
   }
   for (const at of plan) {
-    const gives = graph.rules[at]?.gives;
+    const gives = list.rules[at]?.gives;
     if (gives === undefined) continue;
     start.set(`y${at}`, 1);
     if (part.sizeOf(gives) < 2) continue;

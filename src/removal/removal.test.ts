@@ -84,11 +84,15 @@ describe(`${count} random small machines, seeds ${FIRST_SEED} on, against every 
       const graph = graphOf(machineOf(input));
       if (best === null || reduce(graph) === null || graph.targets.length === 0) continue;
       const cost = Float64Array.from(graph.rules, (rule) => rule.cost);
-      const options = { mandatory: [], landmarks: [], maxFlagged: null, start: [] };
-      const program = programOf(graph, cost, options);
+      const options = { mandatory: [], landmarks: [], start: [] };
+      const program = programOf(indexed(graph), cost, options);
       const answer = await solveWithHighs(program, { nodes: 10_000 });
       expect({ seed, status: answer.status }).toEqual({ seed, status: 'optimal' });
-      const plan = planWithin(indexed(graph), chosenRules(graph, answer.values ?? new Map()), cost);
+      const plan = planWithin(
+        indexed(graph),
+        chosenRules(indexed(graph), answer.values ?? new Map()),
+        cost,
+      );
       const minutes = plan?.reduce((sum, at) => sum + (graph.rules[at]?.cost ?? 0), 0);
       expect({ seed, minutes, bound: Math.round(answer.bound ?? -1) }).toEqual({
         seed,

@@ -1,7 +1,7 @@
 // The cheapest plan and its bound: reduction, quick plan, landmarks, then the solver if still open.
 
-import type { Graph, Rule } from './graph.ts';
-import { derivable } from './graph.ts';
+import { limits } from '../limits.ts';
+import { derivable, type Graph, type Rule } from './graph.ts';
 import { costOf, type Indexed, indexed, planWithin, quickPlan } from './heuristic.ts';
 import { landmarkBound } from './landmarks.ts';
 import type { ProgramLimits, Solver, SolverAnswer } from './model.ts';
@@ -13,7 +13,7 @@ export type Solved = {
   readonly actions: readonly number[];
   readonly minutes: number;
   readonly flagged: number;
-  /** Of what was minimised. */
+  /** Of the minutes. */
   readonly bound: number;
   readonly proven: boolean;
 };
@@ -21,12 +21,6 @@ export type Solved = {
 export type Tools = { readonly solver: Solver; readonly limits: ProgramLimits };
 
 const TOLERANCE = 1e-6;
-
-type Question = {
-  readonly by: 'minutes' | 'flagged';
-  /** Where minutes are minimised: at most this many flagged joints. */
-  readonly maxFlagged: number | null;
-};
 
 export type TwoLevel = {
   readonly plan: Solved;
@@ -39,100 +33,119 @@ export async function solveTwoLevel(graph: Graph, tools: Tools): Promise<TwoLeve
   const reduced = reduce(graph);
   if (reduced === null) return null;
   const whole = reduced.graph;
-  const byMinutes = { by: 'minutes', maxFlagged: null } as const;
   if (!whole.rules.some((rule) => rule.flagged > 0)) {
-    return { plan: await cheapest(whole, byMinutes, tools), unspared: null };
+    return { plan: await cheapest(whole, 0, null, tools), unspared: null };
   }
   const spared = { ...whole, rules: whole.rules.filter((rule) => rule.flagged === 0) };
   const holds = derivable(spared);
   if (spared.targets.every((target) => holds[target])) {
-    const plan = await cheapest(spared, byMinutes, tools);
-    return { plan, unspared: await cheapest(whole, byMinutes, tools) };
+    const plan = await cheapest(spared, 0, null, tools);
+    return { plan, unspared: await cheapest(whole, 0, plan, tools) };
   }
-  const fewest = await cheapest(whole, { by: 'flagged', maxFlagged: null }, tools);
-  const atMost = { by: 'minutes', maxFlagged: fewest.flagged } as const;
-  const plan = await cheapest(whole, atMost, tools);
-  const unspared = await cheapest(whole, byMinutes, tools);
-  if (fewest.proven) return { plan, unspared };
-  // With the count itself unproven only a bound over every plan is safe.
-  const bound = Math.min(plan.minutes, unspared.bound);
-  return { plan: { ...plan, bound, proven: false }, unspared };
+  // One flagged joint weighs more than all minutes together, so both levels are one sum.
+  const weight = 1 + Math.ceil(whole.rules.reduce((sum, rule) => sum + rule.cost, 0));
+  const plan = await cheapest(whole, weight, null, tools);
+  const unspared = await cheapest(whole, 0, plan, tools);
+  // What both bounds say of the minutes is true; the greater says more.
+  const bound = plan.proven
+    ? plan.bound
+    : Math.min(plan.minutes, Math.max(plan.bound, unspared.bound));
+  return { plan: { ...plan, bound }, unspared };
 }
 
-/** The graph must be reachable: `reduce` has said so. */
-async function cheapest(given: Graph, question: Question, tools: Tools): Promise<Solved> {
-  const reduced = reduce(given);
-  if (reduced === null) throw new Error('a reachable graph was found unreachable');
-  const { graph, mandatory } = reduced;
-  const list = indexed(graph);
-  const cost = Float64Array.from(graph.rules, (rule) => rule[costField(question)]);
-  // Weighing a flagged joint above all minutes together lets the quick parts see both levels.
-  const weight = 1 + Math.ceil(graph.rules.reduce((sum, rule) => sum + rule.cost, 0));
-  const level = question.maxFlagged;
-  const both =
-    level === null
-      ? cost
-      : Float64Array.from(graph.rules, (rule) => rule.flagged * weight + rule.cost);
-  const quick = quickPlan(list, both);
-  if (quick === null) throw new Error('a reachable graph has no plan');
-  const marks = landmarkBound(list, mandatory, both);
-  const whole = cost.every((value) => Number.isInteger(value));
-  const raise = (bound: number) => (whole ? Math.ceil(bound - TOLERANCE) : bound);
-  const bound = raise(level === null ? marks.bound : marks.bound - weight * level);
-  const found = { list, cost, plan: quick };
-  const allowed = level === null || flaggedIn(list, quick) <= level;
-  if (allowed && costOf(quick, cost) <= bound + TOLERANCE) return solved(found, bound, true);
-  const program = programOf(graph, cost, {
-    mandatory,
-    landmarks: marks.sets,
-    maxFlagged: level,
-    start: quick,
-  });
-  const answer = await tools.solver(program, tools.limits);
-  return merged(found, answer, bound, raise, level);
-}
-
-const costField = (question: Question) => (question.by === 'minutes' ? 'cost' : 'flagged');
-
+/** A plan as what is done and what it costs; it outlives the graph it was found in. */
 type Found = {
-  readonly list: Indexed;
-  readonly cost: Float64Array;
-  readonly plan: readonly number[];
+  readonly actions: readonly number[];
+  readonly minutes: number;
+  readonly flagged: number;
 };
 
-function flaggedIn(list: Indexed, plan: readonly number[]): number {
-  return plan.reduce((sum, at) => sum + (list.rules[at]?.flagged ?? 0), 0);
+/** A graph narrowed to the rules that a better plan than `best` may use; null when there is none. */
+type Narrowed = {
+  readonly best: Found;
+  readonly bound: number;
+  readonly rest: {
+    readonly list: Indexed;
+    readonly cost: Float64Array;
+    readonly mandatory: readonly number[];
+    readonly landmarks: readonly (readonly number[])[];
+    readonly start: readonly number[];
+  } | null;
+};
+
+/** The graph must be reachable: `reduce` has said so. `known` is a plan to be beaten. */
+async function cheapest(
+  given: Graph,
+  weight: number,
+  known: Found | null,
+  tools: Tools,
+): Promise<Solved> {
+  const whole = given.rules.every(({ cost }) => Number.isInteger(cost));
+  const narrowed = narrow(given, weight, known, whole);
+  const { best, rest } = narrowed;
+  if (rest === null) return solved(best, weight, weigh(best, weight));
+  const program = programOf(rest.list, rest.cost, {
+    mandatory: rest.mandatory,
+    landmarks: rest.landmarks,
+    start: rest.start,
+  });
+  const answer = await tools.solver(program, tools.limits);
+  const chosen = answer.values === null ? null : chosenRules(rest.list, answer.values);
+  // The solver's figures are rounded: its set is worked out anew.
+  const theirs = chosen === null ? null : planWithin(rest.list, chosen, rest.cost);
+  const found = theirs === null ? best : foundOf(rest.list, theirs);
+  const plan = weigh(found, weight) < weigh(best, weight) ? found : best;
+  const told = answer.bound ?? 0;
+  const raised = whole ? Math.ceil(told - TOLERANCE) : told;
+  return solved(plan, weight, Math.max(narrowed.bound, raised));
 }
 
-/** The better of the quick plan and the solver's, the solver's worked out anew from its set. */
-function merged(
-  found: Found,
-  answer: SolverAnswer,
-  ownBound: number,
-  raise: (bound: number) => number,
-  level: number | null,
-): Solved {
-  const { list, cost } = found;
-  const chosen = answer.values === null ? null : chosenRules(list, answer.values);
-  const theirs = chosen === null ? null : planWithin(list, chosen, cost);
-  const fits = (plan: readonly number[] | null): plan is readonly number[] =>
-    plan !== null && (level === null || flaggedIn(list, plan) <= level);
-  const candidates = [found.plan, theirs].filter(fits);
-  const best = candidates.sort((a, b) => costOf(a, cost) - costOf(b, cost))[0] ?? found.plan;
-  const bound = Math.max(ownBound, answer.bound === null ? 0 : raise(answer.bound));
-  const value = costOf(best, cost);
-  const proven = fits(best) && value <= bound + TOLERANCE;
-  return solved({ ...found, plan: best }, Math.min(bound, value), proven);
+const weigh = (one: Pick<Found, 'minutes' | 'flagged'>, weight: number): number =>
+  one.flagged * weight + one.minutes;
+
+function solved(plan: Found, weight: number, bound: number): Solved {
+  const proven = weigh(plan, weight) <= bound + TOLERANCE;
+  const minutes = Math.max(0, Math.min(plan.minutes, bound - weight * plan.flagged));
+  return { ...plan, bound: proven ? plan.minutes : minutes, proven };
 }
 
-function solved({ list, cost, plan }: Found, bound: number, proven: boolean): Solved {
+function foundOf(list: Indexed, plan: readonly number[]): Found {
   const rules = plan.map((at) => list.rules[at]).filter((rule): rule is Rule => rule !== undefined);
-  const value = costOf(plan, cost);
   return {
     actions: rules.flatMap((rule) => rule.actions),
     minutes: rules.reduce((sum, rule) => sum + rule.cost, 0),
     flagged: rules.reduce((sum, rule) => sum + rule.flagged, 0),
-    bound: proven ? value : Math.max(0, bound),
-    proven,
   };
+}
+
+/** Quick plans and landmarks in turn, each round leaving out rules that no better plan can use. */
+function narrow(given: Graph, weight: number, known: Found | null, whole: boolean): Narrowed {
+  const step = whole ? 1 : TOLERANCE;
+  let best = known;
+  let bound = 0;
+  let graph: Graph = given;
+  for (let round = 0; ; round += 1) {
+    const reduced = reduce(graph);
+    if (reduced === null) {
+      if (best === null) throw new Error('a reachable graph was found unreachable');
+      return { best, bound: weigh(best, weight), rest: null };
+    }
+    const { mandatory } = reduced;
+    const list = indexed(reduced.graph);
+    const cost = Float64Array.from(list.rules, (rule) => rule.flagged * weight + rule.cost);
+    const start = quickPlan(list, cost);
+    if (start === null) throw new Error('a reachable graph has no plan');
+    const found = foundOf(list, start);
+    if (best === null || weigh(found, weight) < weigh(best, weight)) best = found;
+    const most = weigh(best, weight);
+    const { bound: paid, sets, through } = landmarkBound(list, mandatory, cost);
+    // Plans left out before cost as much as the best, so it caps what the rest proves.
+    bound = Math.min(most, Math.max(bound, whole ? Math.ceil(paid - TOLERANCE) : paid));
+    if (most <= bound + TOLERANCE) return { best, bound: most, rest: null };
+    const rules = list.rules.filter((_, at) => (through[at] ?? 0) <= most - step + TOLERANCE);
+    if (rules.length === list.rules.length || round >= limits.removal.narrowingRounds) {
+      return { best, bound, rest: { list, cost, mandatory, landmarks: sets, start } };
+    }
+    graph = { ...reduced.graph, rules };
+  }
 }
