@@ -32,6 +32,7 @@ type Device = {
 
 const CELL = 128;
 const SYMBOL = 48;
+const LINE = 16.25;
 
 /** The positions the work needs, as listed; the record says which of them are reported. */
 export const isolationDrawing = (
@@ -53,6 +54,24 @@ export const isolationDrawing = (
   return drawing({ x: 0, y: 0, width, height }, altOf(pack), surface, children);
 };
 
+/** The same line by line, one drawing a medium, for a sheet that may turn between them. */
+export const isolationDrawings = (
+  pack: Pick<Pack, 'facts' | 'lists'>,
+  options: DrawingOptions = {},
+): readonly Drawing[] => {
+  const surface = options.surface ?? 'screen';
+  const width = options.width ?? PHONE_WIDTH;
+  if (!pack.facts.isolation.stated) return [notStated(width, surface)];
+  return [...byMedium(pack.facts, pack.lists)].map(([medium, devices]) => {
+    const { children, height } = mediumBand(medium, devices, 0, width, surface);
+    const alt = `Isolation, ${medium}: ${devices.map(deviceWords).join('; ')}`;
+    return drawing({ x: 0, y: 0, width, height }, alt, surface, children);
+  });
+};
+
+const deviceWords = (d: Device): string =>
+  `${d.name} ${d.position}${d.proof ? ', proved here' : ''}`;
+
 const notStated = (width: number, surface: Surface): Drawing =>
   drawing({ x: 0, y: 0, width, height: 64 }, ISOLATION_NOT_STATED, surface, [
     el('rect', { x: 1, y: 1, width: width - 2, height: 62, 'stroke-width': 2 }),
@@ -61,8 +80,7 @@ const notStated = (width: number, surface: Surface): Drawing =>
 
 const altOf = (pack: Pick<Pack, 'facts' | 'lists'>): string => {
   const devices = [...byMedium(pack.facts, pack.lists).values()].flat();
-  const each = devices.map((d) => `${d.name} ${d.position}${d.proof ? ', proved here' : ''}`);
-  return `Isolation: ${each.join('; ')}. ${ISOLATION_BY_HAND}.`;
+  return `Isolation: ${devices.map(deviceWords).join('; ')}. ${ISOLATION_BY_HAND}.`;
 };
 
 /** Listed closures first, then drains and the place of proof that are not in the list. */
@@ -74,7 +92,7 @@ const byMedium = (facts: Facts, lists: Pack['lists']): ReadonlyMap<string, reado
   for (const id of ids) {
     const closure = facts.closures[id];
     const row = listed.get(id);
-    const medium = closure?.medium ?? 'medium not stated';
+    const medium = closure?.medium ?? 'line not stated';
     const device: Device = {
       id,
       name: closure?.name ?? row?.name ?? id,
@@ -116,12 +134,17 @@ const mediumBand = (
       el('path', { d: path('M', 2, line, 'L', width - 2, line), 'stroke-width': 1.25 }),
     );
     row.forEach((device, j) => {
-      children.push(...deviceAt(device, cells[j] ?? [], (j + 0.5) * cell, line, surface));
+      children.push(...deviceAt(device, cells[j] ?? [], cell, (j + 0.5) * cell, line, surface));
     });
-    y = line + 66 + Math.max(...cells.map((lines) => lines.length)) * 16.25;
+    const words = row.map((d, j) => positionLines(d, cell).length + (cells[j]?.length ?? 0));
+    y = line + 62 + Math.max(...words) * LINE;
   }
   return { children, height: y - top + 8 };
 };
+
+/** The word is bold capitals, which run wider than the guess for plain letters. */
+const positionLines = (device: Device, cell: number): readonly string[] =>
+  wrap(device.position.toUpperCase(), (cell - 12) * 0.8, 13);
 
 const labelOf = (device: Device, cell: number): readonly string[] => [
   ...wrap(device.name, cell - 12, 13),
@@ -132,6 +155,7 @@ const labelOf = (device: Device, cell: number): readonly string[] => [
 const deviceAt = (
   device: Device,
   lines: readonly string[],
+  cell: number,
   x: number,
   line: number,
   surface: Surface,
@@ -139,6 +163,7 @@ const deviceAt = (
   // A drain or vent is a branch: it leaves the line unbroken.
   const branch = device.kind === 'drain' || device.kind === 'vent';
   const first = device.tags[0];
+  const position = positionLines(device, cell);
   return [
     g(
       { 'data-device': device.id },
@@ -154,8 +179,8 @@ const deviceAt = (
           }),
       closureSymbol(device.kind, device.position, x, line, branch ? 34 : SYMBOL, surface),
       first === undefined ? null : tagAt(x + 42, line - 32, String(first), surface),
-      text(x, line + 66, device.position.toUpperCase(), { anchor: 'middle', bold: true, size: 14 }),
-      ...paragraph(x, line + 84, lines, { anchor: 'middle' }),
+      ...paragraph(x, line + 66, position, { anchor: 'middle', bold: true }),
+      ...paragraph(x, line + 68 + position.length * LINE, lines, { anchor: 'middle' }),
     ),
   ];
 };

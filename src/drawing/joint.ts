@@ -1,49 +1,33 @@
 // The joint drawn large: its outline, every hole once, what is ticked, and the tightening order.
 
-import type { JointFacts } from '../pack/types.ts';
+import {
+  HOLE,
+  type HoleCentre,
+  type HoleState,
+  heading,
+  holeAt,
+  type JointInput,
+  keyAt,
+  label,
+  orderAt,
+} from './joint-marks.ts';
 import { cornerPath, hull, isRing, nearest, type Point } from './outline.ts';
 import {
-  type Attrs,
   type Child,
   type Drawing,
   type DrawingOptions,
   drawing,
   el,
-  g,
   HIT,
   MIN_TEXT,
-  ordinal,
   PHONE_WIDTH,
   path,
-  type Surface,
   text,
   type ViewBox,
   widthOf,
-  wrap,
 } from './svg.ts';
-import { ground } from './theme.ts';
 
-/** Empty circle, half, struck cross: the shape says it, and the label beside it in words. */
-export type HoleState = 'not yet' | 'earlier round' | 'this round';
-
-export type JointInput = {
-  readonly joint: Pick<JointFacts, 'name' | 'holes' | 'layout'>;
-  /** Hole labels in tightening order; empty where no order is stated. */
-  readonly order?: readonly string[];
-  readonly states?: Readonly<Record<string, HoleState>>;
-  /** What is being done now: `60 %`, `by hand`, `undo`. */
-  readonly round?: string | null;
-  /** The figure for this round, as issued. */
-  readonly value?: string | null;
-};
-
-/** Where a hole is to be pressed, in viewBox units; `radius` is never under half of 44. */
-export type HoleCentre = {
-  readonly label: string;
-  readonly x: number;
-  readonly y: number;
-  readonly radius: number;
-};
+export type { HoleCentre, HoleState, JointInput } from './joint-marks.ts';
 
 type Placed = {
   readonly centres: readonly HoleCentre[];
@@ -55,7 +39,6 @@ type Placed = {
 };
 
 const MARGIN = 62;
-const HOLE = 19;
 const HEAD = 62;
 const LOW_HEAD = 28;
 
@@ -89,13 +72,18 @@ export const jointDrawing = (input: JointInput, options: DrawingOptions = {}): D
       el('circle', { cx: dot.x, cy: dot.y, r: 5, 'data-place': dot.label }),
     ),
     ...placed.dots.map((dot) =>
-      text(dot.x + (dot.x > middleX * 1.1 ? -8 : 8), dot.y - 8, dot.label, {
-        anchor: dot.x > middleX * 1.1 ? 'end' : 'start',
-        extra: halo(surface),
-      }),
+      label(
+        dot.x + (dot.x > middleX * 1.1 ? -8 : 8),
+        dot.y - 8,
+        dot.label,
+        { anchor: dot.x > middleX * 1.1 ? 'end' : 'start' },
+        surface,
+      ),
     ),
     ...placed.centres.map((hole) => holeAt(hole, input.states?.[hole.label] ?? 'not yet', surface)),
-    ...placed.centres.map((hole) => orderAt(hole, order.indexOf(hole.label), placed, surface)),
+    ...placed.centres.map((hole) =>
+      orderAt(hole, order.indexOf(hole.label), placed.middle, surface),
+    ),
     ...keyAt(box, input.states !== undefined),
   ];
   if (placed.note !== null)
@@ -133,13 +121,15 @@ const place = (input: JointInput, width: number): Placed => {
   if (holes.length === 0) return inRows(holes, width, HEAD, null, []);
   if (layout.kind !== 'positions' || layout.mm.length !== holes.length)
     return inRows(holes, width, HEAD, 'positions not known', []);
-  return atPositions(holes, layout.mm, width);
+  const said = (input.round ?? null) !== null || (input.value ?? null) !== null;
+  return atPositions(holes, layout.mm, width, said);
 };
 
 const atPositions = (
   holes: readonly string[],
   mm: readonly (readonly [number, number])[],
   width: number,
+  said: boolean,
 ): Placed => {
   const extent = extentOf(mm.map(([x, y]) => ({ x, y })));
   const spanX = extent.right - extent.left;
@@ -153,7 +143,7 @@ const atPositions = (
       x: left + (x - extent.left) * scale,
       y: head + MARGIN + (y - extent.top) * scale,
     }));
-  const free = freeMiddle(at(HEAD));
+  const free = freeMiddle(at(HEAD), said ? 92 : 58);
   const head = free ? LOW_HEAD : HEAD;
   const points = at(head);
   const bottom = head + 2 * MARGIN + spanY * scale;
@@ -196,9 +186,9 @@ const middleOf = (points: readonly Point[]): Point => ({
 });
 
 /** Whether the round and its figure have room in the middle, as in a ring. */
-const freeMiddle = (points: readonly Point[]): boolean => {
+const freeMiddle = (points: readonly Point[], least: number): boolean => {
   const middle = middleOf(points);
-  return points.every((p) => Math.hypot(p.x - middle.x, p.y - middle.y) > 92);
+  return points.every((p) => Math.hypot(p.x - middle.x, p.y - middle.y) > least);
 };
 
 /** Holes too close to be pressed, or of unknown place, are ticked in rows of cells. */
@@ -262,131 +252,4 @@ const outlineOf = (points: readonly Point[]): readonly Child[] => {
     ];
   }
   return [el('path', { d: cornerPath(hull(points), reach), 'stroke-width': 1.5 })];
-};
-
-/** Clears the lines behind a letter. */
-const halo = (surface: Surface): Attrs => ({
-  'paint-order': 'stroke',
-  stroke: ground(surface),
-  'stroke-width': 4,
-});
-
-const holeAt = (hole: HoleCentre, state: HoleState, surface: Surface): Child => {
-  const { x, y, label } = hole;
-  const cross = HOLE + 3;
-  const inside = widthOf(label, MIN_TEXT) <= 2 * HOLE - 4;
-  return g(
-    { 'data-hole': label, 'data-state': state },
-    el('circle', { cx: x, cy: y, r: HOLE, fill: ground(surface), 'stroke-width': 1.75 }),
-    state === 'earlier round'
-      ? el('path', {
-          d: path('M', x - HOLE, y, 'A', HOLE, HOLE, '0 0 0', x + HOLE, y, 'Z'),
-          fill: 'currentColor',
-          'fill-opacity': 0.35,
-        })
-      : null,
-    state === 'this round'
-      ? el('path', {
-          d: path(
-            ...['M', x - cross, y - cross, 'L', x + cross, y + cross],
-            ...['M', x + cross, y - cross, 'L', x - cross, y + cross],
-          ),
-          'stroke-width': 2.5,
-        })
-      : null,
-    inside
-      ? text(x, y + 5.5, label, {
-          size: 16,
-          anchor: 'middle',
-          bold: true,
-          extra: halo(surface),
-        })
-      : text(x, y + HOLE + 16, label, { anchor: 'middle', bold: true }),
-  );
-};
-
-/** The place in the tightening order, as a word outside the hole: `3rd`. */
-const orderAt = (hole: HoleCentre, index: number, placed: Placed, surface: Surface): Child => {
-  if (index < 0) return null;
-  const word = ordinal(index + 1);
-  const inside = widthOf(hole.label, MIN_TEXT) <= 2 * HOLE - 4;
-  const from = placed.middle;
-  if (from === null)
-    return text(hole.x, hole.y + HOLE + (inside ? 17 : 32), word, {
-      anchor: 'middle',
-      extra: halo(surface),
-    });
-  const angle = Math.atan2(hole.y - from.y, hole.x - from.x);
-  return text(hole.x - 37 * Math.cos(angle), hole.y - 34 * Math.sin(angle) + 5, word, {
-    anchor: 'middle',
-    extra: halo(surface),
-  });
-};
-
-/** Name, then the round and its figure: in the middle of a ring that has the room, else on top. */
-const heading = (
-  input: JointInput,
-  placed: Placed,
-  middleX: number,
-  surface: Surface,
-): readonly Child[] => {
-  const name = wrap(input.joint.name, placed.box.width - 20, 16);
-  const top = text(middleX, 22, name.length > 1 ? `${name[0] ?? ''} …` : (name[0] ?? ''), {
-    size: 16,
-    anchor: 'middle',
-  });
-  const round = input.round ?? null;
-  const value = input.value ?? null;
-  if (placed.middle !== null) {
-    const { x, y } = placed.middle;
-    return [
-      top,
-      round === null
-        ? null
-        : text(x, y + (value === null ? 10 : -4), round, {
-            size: 28,
-            anchor: 'middle',
-            bold: true,
-          }),
-      value === null
-        ? null
-        : text(x, y + 26, value, { size: 20, anchor: 'middle', extra: halo(surface) }),
-    ];
-  }
-  const both = [round, value].filter((word) => word !== null).join(' · ');
-  return [
-    top,
-    both === '' ? null : text(middleX, 50, both, { size: 22, anchor: 'middle', bold: true }),
-  ];
-};
-
-const keyAt = (box: ViewBox, states: boolean): readonly Child[] => {
-  if (!states) return [];
-  const y = box.height - 12;
-  const third = box.width / 3;
-  const sample = (i: number, word: string, mark: Child): readonly Child[] => [
-    el('circle', { cx: i * third + 18, cy: y - 5, r: 7 }),
-    mark,
-    text(i * third + 31, y, word),
-  ];
-  const at = (i: number): number => i * third + 18;
-  return [
-    ...sample(0, 'not yet', null),
-    ...sample(
-      1,
-      'earlier',
-      el('path', {
-        d: path('M', at(1) - 7, y - 5, 'A', 7, 7, '0 0 0', at(1) + 7, y - 5, 'Z'),
-        fill: 'currentColor',
-      }),
-    ),
-    ...sample(
-      2,
-      'this round',
-      el('path', {
-        d: path('M', at(2) - 8, y - 13, 'l 16 16 M', at(2) + 8, y - 13, 'l -16 16'),
-        'stroke-width': 2,
-      }),
-    ),
-  ];
 };

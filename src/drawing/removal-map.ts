@@ -125,11 +125,12 @@ const nodesOf = (order: Order, perBand: number, textWidth: number): readonly Nod
       joint: each.do === 'undo',
       words: wordsOf(each),
       lines: [
-        ...wrap(each.name, textWidth, 13),
+        // Parts are in bold, which runs wider.
+        ...wrap(each.name, each.do === 'undo' ? textWidth : textWidth * 0.86, 13),
         ...(each.do === 'undo' ? [] : [each.do === 'off' ? 'comes off' : 'moved aside']),
         ...(far.length === 0
           ? []
-          : wrap(`after ${far.map((n) => n + 1).join(', ')}`, textWidth, 13)),
+          : wrap(`after ${far.map((n) => n + 1).join(', ')}`, textWidth * 0.9, 13)),
       ],
       column,
       after,

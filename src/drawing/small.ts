@@ -76,7 +76,8 @@ export const sealDrawing = (
 export const countedThings = (
   name: string,
   count: number,
-  what: string,
+  /** The count in words: `2 dowels`. */
+  words: string,
   options: DrawingOptions = {},
 ): Drawing => {
   const at = frame(options);
@@ -85,7 +86,6 @@ export const countedThings = (
   const perRow = Math.min(shown, Math.max(1, Math.floor((at.width - 20) / 46)));
   const rows = Math.max(1, Math.ceil(shown / Math.max(1, perRow)));
   const left = at.x - (perRow * 46) / 2 + 23;
-  const words = `${count}${what === '' ? '' : ` ${what}`}`;
   const lines = wrap(words, at.width - 20, 24);
   const end = head.end + 12 + rows * 46;
   const height = end + 24 + lines.length * 30;

@@ -35,9 +35,11 @@ export const jointInputOf = (input: StepInput): JointInput | null => {
   if (step.verb !== 'made' && step.verb !== 'undone') return null;
   const round = step.verb === 'undone' ? 'undone' : (step.round ?? 'made');
   const rounds = step.verb === 'undone' ? ['undone'] : joint.rounds;
-  const shown = step.values.find((each) => each.shown !== null)?.shown ?? null;
+  const figures = [...new Set(step.values.map((each) => each.shown ?? 'no value'))];
+  const shown = figures.length === 0 ? null : figures.join(' / ');
   // A round in per cent is a share of the issued figure: the figure alone would be read as its own.
-  const value = shown !== null && round.endsWith('%') ? `of ${shown}` : shown;
+  const share = round.endsWith('%') && round !== '100 %';
+  const value = shown !== null && share ? `of ${shown}` : shown;
   return {
     joint,
     order: step.holes,
@@ -83,7 +85,7 @@ export const stepDrawing = (input: StepInput, options: DrawingOptions = {}): Dra
     case 'loose-in':
     case 'undone':
     case 'made':
-      return countedThings(name, step.count?.n ?? 1, step.count?.what ?? '', options);
+      return countedThings(name, step.count?.n ?? 1, countWords(step), options);
     case 'people-clear':
       return peopleClear(options);
     case 'turned':
@@ -94,6 +96,13 @@ export const stepDrawing = (input: StepInput, options: DrawingOptions = {}): Dra
     default:
       return assertNever(step.verb);
   }
+};
+
+/** `4 bolts M12`: the words of a count may hold its figure already. */
+export const countWords = (step: Pick<Step, 'count'>): string => {
+  if (step.count === null) return '';
+  const { n, what } = step.count;
+  return /^\d/.test(what) ? what : `${n} ${what}`.trim();
 };
 
 export const kindOf = (thing: string): string => thing.split('/')[0] ?? '';

@@ -56,7 +56,7 @@ export const jointShape = (machine: Machine, joint: Joint): JointShape => {
     next += f.count;
     return { id, what: fastenerWords(f), count: f.count, holes, f };
   });
-  const holes = fasteners.flatMap((f) => f.holes);
+  const holes = inNumberOrder(fasteners.flatMap((f) => f.holes));
   const threaded = fasteners.some((row) => isThreaded(row.f));
   const points = holes.length === 0 ? null : layoutPoints(joint.layout, holes.length);
   const rounds = roundsOf(machine, joint, holes.length, threaded);
@@ -70,6 +70,15 @@ export const jointShape = (machine: Machine, joint: Joint): JointShape => {
     words: joined(fasteners.map((f) => `${f.count} ${f.what}`)),
   };
 };
+
+/**
+ * Layout and cross order count holes round the joint, not fastener by fastener: studs in 1, 2, 4, 5
+ * and bolts in 3, 6 are holes 1 to 6. Labels that are no numbers keep the order they were given in.
+ */
+const inNumberOrder = (holes: readonly string[]): string[] =>
+  holes.every((hole) => /^\d+$/.test(hole))
+    ? [...holes].sort((a, b) => Number(a) - Number(b))
+    : [...holes];
 
 /** Whether any threaded fastener of the joint has a value in force. */
 export const hasTorque = (machine: Machine, joint: Joint): boolean =>

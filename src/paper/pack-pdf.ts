@@ -1,6 +1,6 @@
 // The printed pack: everything needed to carry the job out from the sheets alone.
 
-import { isolationDrawing } from '../drawing/isolation.ts';
+import { isolationDrawings } from '../drawing/isolation.ts';
 import { removalMaps } from '../drawing/removal-map.ts';
 import type { Pack, PlanView } from '../pack/types.ts';
 import { ISOLATION_BY_HAND, ISOLATION_NOT_STATED } from '../quantity/authority.ts';
@@ -11,7 +11,8 @@ import { setPdf } from './typst.ts';
 
 /** Width of the sheet's text in points; drawings are made at one unit a point. */
 const SHEET = 510;
-const BAND = 560;
+/** One band a picture, so that the sheet may turn between any two. */
+const BAND = 1;
 
 export const packPdf = (pack: Pack): Uint8Array => setPdf('pack', packView(pack));
 
@@ -57,7 +58,7 @@ const figuresOf = (pack: Pack) => {
   const seals = pack.lists.seals.reduce((sum, row) => sum + row.count, 0);
   const tags = pack.lists.closures.reduce((sum, row) => sum + row.tags.length, 0);
   return [
-    { figure: figure(pack.minutes), words: 'of work, all steps' },
+    { figure: figure(pack.minutes), words: 'of work, as far as stated' },
     { figure: String(pack.people), words: pack.people === 1 ? 'person' : 'people' },
     { figure: String(of('undo')), words: 'joints to undo and make up again' },
     { figure: String(of('off')), words: 'parts off' },
@@ -111,7 +112,7 @@ const isolationOf = (pack: Pack) => {
     stated,
     note: stated ? ISOLATION_BY_HAND : ISOLATION_NOT_STATED,
     by: by === null ? null : `Listed by ${by.by} on ${by.on}.`,
-    drawing: picture(isolationDrawing(pack, { surface: 'paper', width: SHEET })),
+    drawings: isolationDrawings(pack, { surface: 'paper', width: SHEET }).map(picture),
     rows: pack.lists.closures.map((row) => [
       row.name,
       row.position,

@@ -1,8 +1,8 @@
 // The steps as they are printed: what to tick, what to read, what to write, under its caution.
 
 import { jointDrawing } from '../drawing/joint.ts';
-import { jointInputOf } from '../drawing/step.ts';
-import { widthOf } from '../drawing/svg.ts';
+import { countWords, jointInputOf } from '../drawing/step.ts';
+import { PHONE_WIDTH, widthOf } from '../drawing/svg.ts';
 import type { Pack, Phase, ShownValue, Step } from '../pack/types.ts';
 import { type CautionView, cautionView, type Picture, picture } from './block.ts';
 
@@ -36,7 +36,7 @@ export type StepView = {
   }[];
   readonly holes: readonly { readonly label: string; readonly width: number }[];
   readonly 'boxes-words': string;
-  readonly drawing: Picture | null;
+  readonly drawing: (Picture & { readonly points: number }) | null;
 };
 
 export type ValueView = {
@@ -51,9 +51,11 @@ export const phasesOf = (
 ): readonly { readonly title: string; readonly steps: readonly StepView[] }[] => {
   const drawn = new Set<string>();
   const runs: { phase: Phase; steps: StepView[] }[] = [];
+  let before = '';
   for (const step of pack.steps) {
     const last = runs.at(-1);
-    const view = stepView(pack, step, drawn);
+    const view = stepView(pack, step, before, drawn);
+    before = step.reason;
     if (last?.phase === step.phase) last.steps.push(view);
     else runs.push({ phase: step.phase, steps: [view] });
   }
@@ -61,18 +63,16 @@ export const phasesOf = (
 };
 
 /** A joint's pattern is printed at its first round; later rounds have their boxes. */
-const stepView = (pack: Pack, step: Step, drawn: Set<string>): StepView => {
+const stepView = (pack: Pack, step: Step, before: string, drawn: Set<string>): StepView => {
   const holes = holesOf(pack, step);
-  const input = jointInputOf({ pack, step });
-  const draws =
-    step.verb === 'made' && input !== null && holes.length > 1 && !drawn.has(step.thing);
-  if (draws) drawn.add(step.thing);
+  const drawing = drawn.has(step.thing) ? null : patternOf(pack, step, holes.length);
+  if (drawing !== null) drawn.add(step.thing);
   return {
     text: step.text,
-    words: wordsOf(step),
+    words: wordsOf(step, before),
     stop: step.stop === null ? null : STOPS[step.stop],
     cautions: step.cautions.map(cautionView),
-    values: step.values.map(valueView),
+    values: step.values.map((value) => valueAt(value, step.round ?? '')),
     asks: step.asks.map((ask) => ({
       label: ask.label,
       unit: ask.unit ?? '',
@@ -84,39 +84,62 @@ const stepView = (pack: Pack, step: Step, drawn: Set<string>): StepView => {
         .join(' '),
       choices: ask.choices ?? [],
     })),
-    holes: holes.map((label) => ({ label, width: Math.max(30, widthOf(label, 11) + 8) })),
-    'boxes-words': boxesWords(step),
-    drawing:
-      draws && input !== null
-        ? picture(jointDrawing({ ...input, round: null, value: null }, { surface: 'paper' }))
-        : null,
+    holes: holes.map((label) => ({ label, width: Math.max(26, widthOf(label, 11) + 8) })),
+    'boxes-words': boxesWords(pack, step),
+    drawing,
   };
 };
 
-/** A box a hole wherever the step is ticked by holes, even when the step lists none itself. */
+/**
+ * The pattern of a joint, once, at the first round of known order and positions; drawn at one unit
+ * a point, so that its words are as large as the sheet's.
+ */
+const patternOf = (pack: Pack, step: Step, holes: number): StepView['drawing'] => {
+  const input = jointInputOf({ pack, step });
+  if (step.verb !== 'made' || step.round === 'hand' || holes < 2 || input === null) return null;
+  if (input.joint.layout.kind !== 'positions') return null;
+  const width = holes > 8 ? PHONE_WIDTH : 260;
+  const made = jointDrawing({ ...input, round: null, value: null }, { surface: 'paper', width });
+  return { ...picture(made), points: width };
+};
+
+/** A box a hole at every round of making up, and wherever the step is ticked by holes. */
 export const holesOf = (pack: Pick<Pack, 'facts'>, step: Step): readonly string[] => {
-  if (!step.perHole) return [];
-  if (step.holes.length > 0) return step.holes;
-  return pack.facts.joints[step.thing.replace('joint/', '')]?.holes ?? [];
+  const joint = pack.facts.joints[step.thing.replace('joint/', '')];
+  const holes = step.holes.length > 0 ? step.holes : (joint?.holes ?? []);
+  return step.perHole || (step.verb === 'made' && holes.length > 1) ? holes : [];
 };
 
-const boxesWords = (step: Step): string => {
-  if (step.verb === 'undone') return 'each one as it is undone';
+const boxesWords = (pack: Pack, step: Step): string => {
+  if (step.verb === 'undone') return 'each as it is undone';
   const round = step.round === 'hand' ? 'by hand' : (step.round ?? '');
-  return `${round === '' || round === 'made' ? '' : `${round}, `}in this order`;
+  const layout = pack.facts.joints[step.thing.replace('joint/', '')]?.layout.kind;
+  const where = layout === 'positions' ? '' : ' (positions not known)';
+  return `${round === '' || round === 'made' ? '' : `${round}, `}in this order${where}`;
 };
 
-const wordsOf = (step: Step): string =>
+/** A reason that goes on from the step before is not said again; its minutes unknown are listed once. */
+const wordsOf = (step: Step, before: string): string =>
   [
     step.place === null ? '' : `at: ${step.place}`,
     step.tool === null ? '' : `with: ${step.tool}`,
-    step.count === null ? '' : `count: ${step.count.n} ${step.count.what}`,
-    step.minutes === null ? 'minutes not known' : `${step.minutes} min`,
+    step.count === null ? '' : `count: ${countWords(step)}`,
+    step.minutes === null ? '' : `${step.minutes} min`,
     step.hands > 1 ? `${step.hands} people` : '',
-    step.reason === '' ? '' : `why: ${step.reason}`,
+    step.reason === '' || step.reason === before ? '' : `why: ${step.reason}`,
   ]
     .filter((word) => word !== '')
     .join(' · ');
+
+/**
+ * At a round that is a share, the share stands before the figure: the issued figure alone, in the
+ * largest type of the step, would be taken for the round's own.
+ */
+const valueAt = (value: ShownValue, round: string): ValueView => {
+  const view = valueView(value);
+  const share = /^\d+ %$/.test(round) && round !== '100 %';
+  return share && view.shown !== null ? { ...view, shown: `${round} of ${view.shown}` } : view;
+};
 
 export const valueView = (value: ShownValue): ValueView => ({
   name: value.name,

@@ -36,6 +36,10 @@ export const setPdf = (template: Template, data: unknown): Uint8Array => {
       const said = error === null ? [] : typst.fetchDiagnostics(error);
       throw new Error(`the ${template} sheet could not be set: ${JSON.stringify(said)}`);
     }
+    // A warning is a lost font or glyph as often as not: a sheet with a hole in it is no sheet.
+    const warned = result.takeWarnings();
+    const warnings = warned === null ? [] : typst.fetchDiagnostics(warned);
+    if (warnings.length > 0) throw new Error(`the ${template} sheet: ${JSON.stringify(warnings)}`);
     return new Uint8Array(typst.pdf(document));
   } finally {
     // Without this every document leaves some megabytes behind.
