@@ -30,8 +30,10 @@ const nameOf = (id: string, { facts, lists }: Pack): string =>
   facts.parts[id]?.name ??
   id;
 
-export const listsOf = (pack: Pack): readonly ListView[] => {
-  const { lists, limits } = pack;
+export const listsOf = (pack: Pack): readonly ListView[] => [...toLayOut(pack), ...toSeeTo(pack)];
+
+const toLayOut = (pack: Pack): readonly ListView[] => {
+  const { lists } = pack;
   return [
     list(
       'Tools',
@@ -88,56 +90,59 @@ export const listsOf = (pack: Pack): readonly ListView[] => {
       ],
       lists.loose.map((row) => [String(row.count), row.name, '', '']),
     ),
-    list(
-      'Temporary things',
-      [
-        ['Name', 2],
-        ['Where', 2],
-        ['In', 0.8],
-        ['Taken away', 1],
-      ],
-      lists.temporary.map((row) => [row.name, row.where, '', '']),
-    ),
-    list(
-      'Weights',
-      [
-        ['Part', 2],
-        ['Mass', 1],
-        ['Carried by', 2],
-      ],
-      lists.weights.map((row) => [row.name, kg(row.massKg), row.carriedBy ?? 'not stated']),
-    ),
-    list(
-      'Values in force',
-      [
-        ['Value', 1.2],
-        ['For', 1.8],
-        ['Origin, issue, date, authority, thread', 3],
-      ],
-      [...lists.values, ...limits].map((value) => {
-        const view = valueView(value);
-        return [view.shown ?? 'NONE', view.name, view.words];
-      }),
-    ),
-    list(
-      'Proofs',
-      [
-        ['Proof', 1.2],
-        ['What', 3],
-        ['By', 1],
-        ['At', 0.8],
-      ],
-      lists.proofs.map((row) => [row.name, row.what, '', '']),
-    ),
-    list(
-      'Follow-ups',
-      [
-        ['After', 0.8],
-        ['What', 3],
-        ['Owner', 1.2],
-        ['Done by', 1.2],
-      ],
-      lists.followUps.map((row) => [row.after, row.what, '', '']),
-    ),
   ];
 };
+
+const toSeeTo = ({ lists, limits }: Pack): readonly ListView[] => [
+  list(
+    'Temporary things',
+    [
+      ['Name', 2],
+      ['Where', 2],
+      ['In', 0.8],
+      ['Taken away', 1],
+    ],
+    lists.temporary.map((row) => [row.name, row.where, '', '']),
+  ),
+  list(
+    'Weights',
+    [
+      ['Part', 2],
+      ['Mass', 1],
+      ['Carried by', 2],
+    ],
+    lists.weights.map((row) => [row.name, kg(row.massKg), row.carriedBy ?? 'not stated']),
+  ),
+  list(
+    'Values in force',
+    [
+      ['Value', 1.2],
+      ['For', 1.8],
+      ['Origin, issue, date, authority, thread', 3],
+    ],
+    [...lists.values, ...limits].map((value) => {
+      const view = valueView(value);
+      return [view.shown ?? 'NONE', view.name, view.words];
+    }),
+  ),
+  list(
+    'Proofs',
+    [
+      ['Proof', 1.2],
+      ['What', 3],
+      ['By', 1],
+      ['At', 0.8],
+    ],
+    lists.proofs.map((row) => [row.name, row.what, '', '']),
+  ),
+  list(
+    'Follow-ups',
+    [
+      ['After', 0.8],
+      ['What', 3],
+      ['Owner', 1.2],
+      ['Done by', 1.2],
+    ],
+    lists.followUps.map((row) => [row.after, row.what, '', '']),
+  ),
+];
