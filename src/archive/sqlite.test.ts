@@ -1,6 +1,6 @@
 // The SQLite archive passes the one acceptance suite, and refuses what is damaged.
 
-import { mkdtempSync } from 'node:fs';
+import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
@@ -8,7 +8,7 @@ import { expect, test } from 'vitest';
 import { bytesOf } from '../record/act.ts';
 import { chain, fixturePack, wholeJob } from '../record/fixture.ts';
 import { acceptance } from './acceptance.ts';
-import type { Archive } from './contract.ts';
+import { type Archive, ArchiveDamaged } from './contract.ts';
 import { openSqlite } from './sqlite.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'boxup-archive-'));
@@ -45,7 +45,7 @@ test('a row altered behind its back is not read as if nothing had happened', asy
   await again.close();
 });
 
-test('an archive says whose it is: another vessel, or none for a new file, is refused', async () => {
+test('an archive says whose it is: another vessel, or none at first, is refused', async () => {
   const file = newFile();
   await open(file).close();
   expect(() => openSqlite({ file, vessel: 'other' })).toThrow(/of tern-rock, not of other/);
@@ -53,4 +53,12 @@ test('an archive says whose it is: another vessel, or none for a new file, is re
   expect(known.vessel).toBe('tern-rock');
   await known.close();
   expect(() => openSqlite({ file: newFile() })).toThrow(/whose it is/);
+});
+
+test('a file that is no archive, or a folder that is not there, is told in a sentence', () => {
+  const file = newFile();
+  writeFileSync(file, 'this is a letter, not an archive '.repeat(100));
+  expect(() => openSqlite({ file, vessel: 'tern-rock' })).toThrow(ArchiveDamaged);
+  const nowhere = join(folder, 'no', 'where.db');
+  expect(() => openSqlite({ file: nowhere, vessel: 'tern-rock' })).toThrow(ArchiveDamaged);
 });

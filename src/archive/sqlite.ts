@@ -32,11 +32,22 @@ export type SqliteOptions = {
 
 /** Opens the file, makes it if there is none, and looks it over before anything is read. */
 export function openSqlite(options: SqliteOptions): Archive {
+  try {
+    return opened(options);
+  } catch (error) {
+    if (error instanceof ArchiveDamaged || !(error instanceof Error)) throw error;
+    if (!('code' in error) || error.code !== 'ERR_SQLITE_ERROR') throw error;
+    throw new ArchiveDamaged(`${options.file}: ${error.message}`);
+  }
+}
+
+function opened(options: SqliteOptions): Archive {
   const db = new DatabaseSync(options.file, { timeout: limits.archive.busyMs });
+  const pages = Math.trunc(options.checkpointPages ?? limits.archive.checkpointPages);
   try {
     db.exec(`PRAGMA journal_mode = WAL;
       PRAGMA synchronous = ${options.synchronous === 'off' ? 'OFF' : 'FULL'};
-      PRAGMA wal_autocheckpoint = ${Math.trunc(options.checkpointPages ?? limits.archive.checkpointPages)};
+      PRAGMA wal_autocheckpoint = ${pages};
       PRAGMA foreign_keys = ON;`);
     lookOver(db, options.file);
     const about = inTransaction(db, () => introduce(db, options.vessel));

@@ -115,19 +115,18 @@ export function readPack(file: string): Pack {
 const isWrapped = (read: unknown): read is { pack: unknown } =>
   typeof read === 'object' && read !== null && 'pack' in read && !('format' in read);
 
+/** What went wrong in a way that a sentence can tell; anything else is a fault of the program. */
+const KNOWN: readonly string[] = ['BadInput', 'No', 'ArchiveDamaged', 'NoSuchFolder'];
+
 /** Runs a command; says what is wrong instead of a trace, and sets the exit code. */
 export async function run(common: Common, work: () => Promise<Told>): Promise<void> {
   let told: Told;
   try {
     told = await work();
   } catch (error) {
-    const known = error instanceof BadInput || (error as Error).name === 'ArchiveDamaged';
-    if (!known) throw error;
-    told = {
-      exit: 2,
-      json: { problem: error.message },
-      lines: [error.message],
-    };
+    if (!(error instanceof Error) || !KNOWN.includes(error.name)) throw error;
+    const { message } = error;
+    told = { exit: error instanceof No ? 1 : 2, json: { problem: message }, lines: [message] };
   }
   process.exitCode = told.exit;
   const out =

@@ -31,7 +31,8 @@ export function askWords(ask: Step['asks'][number]): string {
   const choices = ask.choices === undefined ? '' : `: ${ask.choices.join(', ')}`;
   const unit = ask.unit === undefined ? '' : ` in ${ask.unit}`;
   const expected = ask.expected === undefined ? '' : `, expected ${ask.expected}`;
-  return `${ask.label}${unit}${choices}${expected}${ask.optional === true ? ' (may be left out)' : ''}`;
+  const optional = ask.optional === true ? ' (may be left out)' : '';
+  return `${ask.label}${unit}${choices}${expected}${optional}`;
 }
 
 const entryLine = (e: Entry): string =>

@@ -223,7 +223,8 @@ async function playFile(file: string, session: Session): Promise<Told> {
     const answer = await session.record(draftIn(line, `${file}, line ${i + 1}`));
     if (isRefusal(answer)) {
       const told = refused(answer);
-      const said = `${file}, line ${i + 1}: stopped here; ${acts.length} acts before it are recorded`;
+      const place = `${file}, line ${i + 1}`;
+      const said = `${place}: stopped here; ${acts.length} acts before it are recorded`;
       return { ...told, json: { ...told.json, line: i + 1, acts }, lines: [said, ...told.lines] };
     }
     acts.push(answer);

@@ -55,7 +55,8 @@ async function verifyArchive(options: Verify) {
     const lines =
       faults.length === 0
         ? [
-            `${rows.length} acts verified. Without signatures an act added at the end cannot be told.`,
+            `${rows.length} acts verified.`,
+            'Without signatures an act added at the end cannot be told from a true one.',
           ]
         : [
             `${faults.length} faults in ${rows.length} rows:`,

@@ -71,6 +71,8 @@ export type ReadAct =
 
 /** Bytes come from disk or from another device: their shape, form and hash are all checked. */
 export function readAct(bytes: Uint8Array, claimed: string): ReadAct {
+  if (bytes.length > limits.record.bodyBytes)
+    return bad(`${bytes.length} bytes are more than ${limits.record.bodyBytes}`);
   const actual = sha256Hex(bytes);
   if (actual !== claimed) return bad(`the bytes hash to ${actual}, not ${claimed}`);
   let text: string;

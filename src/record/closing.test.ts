@@ -1,4 +1,4 @@
-// The stops: wet joints before the isolation is proved, turning while not clear, closing while open.
+// The stops: wet joints before the proof, turning while not clear, closing while open.
 
 import { describe, expect, test } from 'vitest';
 import { mayRecord } from './closing.ts';
@@ -107,6 +107,17 @@ describe('the stop "isolation not proved"', () => {
     });
     expect(asked(acts, amend, known)).toBeNull();
     expect(asked([...acts, ...chain([amend], 'phone-a', acts)], undoWet, known)).toBeNull();
+  });
+
+  test('a joint that no pack knows may be wet; one that an earlier pack called wet is wet', () => {
+    const unknown = jobDraft('undone', { thing: 'joint/somewhere' });
+    expect(asked(chain([startDraft(pack)]), unknown)?.why).toMatch(/in no pack of this job/);
+    expect(asked(upTo('undone joint/suction-flange'), unknown)).toBeNull();
+    const { 'suction-flange': _gone, ...joints } = pack.facts.joints;
+    const later = fixturePack((p) => ({ ...p, facts: { ...p.facts, joints } }));
+    const amend = jobDraft('pack-amended', { from: pack.id, to: later.id, why: 'replanned' });
+    const acts = chain([startDraft(pack), amend]);
+    expect(asked(acts, undoWet, [pack, later])?.why).toMatch(/is wet/);
   });
 
   test('a dry joint needs no proof', () => {

@@ -28,7 +28,7 @@ export function mayRecord(
   const pack = packs.find((p) => p.id === now.packInForce) ?? null;
   switch (draft.kind) {
     case 'undone':
-      return afterClosing(now, draft) ?? wetRefused(now, pack, after(String(draft.body.thing)));
+      return afterClosing(now, draft) ?? wetRefused(now, packs, after(String(draft.body.thing)));
     case 'turned':
     case 'started':
       return afterClosing(now, draft) ?? notClear(now);
@@ -97,14 +97,19 @@ function startRefused(
   );
 }
 
-function wetRefused(job: JobState, pack: Pack | null, joint: string): Refusal | null {
-  if (pack === null)
-    return refusal('isolation not proved', 'no pack is in force here to say what is wet');
-  if (!isWet(pack.facts, joint) || job.isolation.proved) return null;
-  const name = pack.facts.joints[joint]?.name ?? joint;
+/** A joint that no pack of the job knows may be wet; an amended pack says what it is. */
+function wetRefused(job: JobState, packs: readonly Pack[], joint: string): Refusal | null {
+  if (job.isolation.proved) return null;
+  const known = packs.filter(
+    (p) => job.packs.includes(p.id) && p.facts.joints[joint] !== undefined,
+  );
+  const wet = known.some((p) => isWet(p.facts, joint));
+  if (known.length > 0 && !wet) return null;
+  const name = known[0]?.facts.joints[joint]?.name ?? joint;
+  const what = wet ? 'is wet' : 'is in no pack of this job, so it may be wet,';
   return refusal(
     'isolation not proved',
-    `${name} is wet and the isolation is not proved. There is no way past this stop.`,
+    `${name} ${what} and the isolation is not proved. There is no way past this stop.`,
     job.isolation.why.split('; '),
   );
 }

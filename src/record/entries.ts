@@ -12,16 +12,18 @@ export function entriesOf(ledger: Ledger, facts: Said['facts']): readonly Entry[
     const first = account.opened[0];
     if (last === undefined || first === undefined) return [];
     const open = unclosed(ledger, thing);
-    const shown = open[0] ?? last;
+    // What was put aside first and taken off later is off: the last undoing words the entry.
+    const shown = open.at(-1) ?? last;
     const closers = open.length > 0 ? [] : (closedBy(ledger, thing, last.said, everything) ?? []);
     const { act, body } = shown.said;
+    const openedBy = (open[0] ?? last).said.act.hash;
     const worded = wording(shown.opening, facts ?? shown.said.facts, { ...body, kind: act.kind });
     const since = open.length > 0 ? open.map((o) => o.said) : [last.said];
     const entry: Entry = {
       thing,
       ...worded,
       kind: shown.opening.kind,
-      openedBy: act.hash,
+      openedBy,
       closedBy: closers.map((c) => c.act.hash),
       open: open.length > 0,
       ...(shown.opening.kind === 'joint' ? { tally: tallyOf(ledger, thing, since, facts) } : {}),

@@ -165,7 +165,8 @@ function rival(amendments: readonly Said[]): readonly Raised[] {
   const [first] = amendments;
   const last = amendments.at(-1);
   if (first === undefined || last === undefined) return [];
-  const what = `Two packs amend one: ${amendments.map((a) => `${a.body.why} (${a.act.by})`).join('; ')}`;
+  const said = amendments.map((a) => `${a.body.why} (${a.act.by})`);
+  const what = `Two packs amend one: ${said.join('; ')}`;
   return [{ ...raise('two amendments', last, what, true, 'job'), id: rivalsId(first) }];
 }
 

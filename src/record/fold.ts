@@ -1,5 +1,6 @@
 // Folds acts and packs to the state of a vessel: pure, the same for any order of the acts.
 
+import { limits } from '../limits.ts';
 import { hashOf } from '../quantity/sha.ts';
 import { foldJob } from './job.ts';
 import { order } from './order.ts';
@@ -9,6 +10,8 @@ import { foldMachines, foldVessel } from './vessel.ts';
 
 /** Acts may come in any order, any number of times, and with some missing: those wait. */
 export function fold({ acts, packs }: Folding): State {
+  if (acts.length > limits.record.actsInState)
+    throw new Error(`${acts.length} acts are more than ${limits.record.actsInState}`);
   const vessel = acts[0]?.vessel ?? '';
   const foreign = acts.find((act) => act.vessel !== vessel);
   if (foreign !== undefined)

@@ -224,7 +224,7 @@ describe('amended packs', () => {
     expect(jobOf(decided, known).findings[0]?.decision).toMatchObject({ owner: 'Ada' });
   });
 
-  test('a joint made up by the rounds of the old pack stays made when the new asks for others', () => {
+  test("a joint made up by the old pack's rounds stays made when the new asks for others", () => {
     const other = fixturePack((p) => {
       const guard = p.facts.joints.guard;
       if (guard === undefined) throw new Error('no guard');

@@ -41,7 +41,7 @@ export type ActBody = { readonly [key: string]: Json };
 
 export type Draft = Pick<Act, 'stream' | 'kind' | 'by' | 'body'>;
 
-/** One thing undone and not yet made good. Derived by the fold; there is no table of check boxes. */
+/** One thing undone and not yet made good; derived by the fold, ticked by nobody. */
 export type Entry = {
   readonly thing: Thing;
   /** In words: `Pump mounting: 6 nuts off`. */

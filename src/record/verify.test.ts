@@ -168,7 +168,7 @@ describe(`${RUNS} random tamperings of each kind together, seed ${SEED}`, () => 
   });
 });
 
-test('what cannot be told without signatures: an act at the tip with a right hash and number', () => {
+test('what cannot be told without signatures: an act at the tip with a right hash', () => {
   expect(
     verify([...rows, forged({ parents: against.closedHeads }, 'another-job')], against),
   ).toEqual([]);

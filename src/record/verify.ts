@@ -151,7 +151,7 @@ function joined(acts: readonly Act[]): Fault[] {
       return [
         {
           place: `act ${act.hash}`,
-          what: `joins job ${act.stream.id} without descending from its closing ${closing.act.hash}`,
+          what: `joins job ${act.stream.id} beside its closing ${closing.act.hash}`,
         },
       ];
     }),
