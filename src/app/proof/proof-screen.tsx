@@ -5,6 +5,7 @@ import type { Pack } from '../../pack/types.ts';
 import type { JobState } from '../../record/types.ts';
 import { Plain } from '../shared/controls.tsx';
 import { JobSheet } from '../shared/job-sheet.tsx';
+import { readingWords } from '../shared/names.ts';
 import { Person, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { to } from '../shared/route.ts';
@@ -101,7 +102,7 @@ function RunningTest({ job, pack }: JobProps) {
               <b>
                 {reading.value} {reading.unit}
               </b>{' '}
-              {reading.name}
+              {readingWords(reading, pack)}
             </li>
           ))}
         </ul>

@@ -4,9 +4,9 @@ import { useState } from 'react';
 import type { Pack } from '../../pack/types.ts';
 import type { Finding, JobState } from '../../record/types.ts';
 import { Field, Pick, Plain } from '../shared/controls.tsx';
+import { nameOf } from '../shared/names.ts';
 import { Person, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
-import { nameOf } from './record-screen.tsx';
 
 export function Findings({ job, pack }: { readonly job: JobState; readonly pack: Pack }) {
   return (

@@ -4,6 +4,7 @@ import type { Pack } from '../../pack/types.ts';
 import type { JobState } from '../../record/types.ts';
 import { actSaid, actsOf, actWords } from '../shared/act-words.ts';
 import { JobSheet } from '../shared/job-sheet.tsx';
+import { nameOf, readingWords } from '../shared/names.ts';
 import { useVessel } from '../shared/replica.tsx';
 import { timeWords } from '../shared/words.ts';
 import { CloseJob } from './close-job.tsx';
@@ -23,7 +24,7 @@ export function RecordScreen({ job, pack }: JobProps) {
           <code className="hash">{job.closed.act}</code>
         </p>
       )}
-      <AsFound job={job} />
+      <AsFound job={job} pack={pack} />
       <Deviations job={job} pack={pack} />
       <Findings job={job} pack={pack} />
       <Items job={job} pack={pack} />
@@ -43,7 +44,7 @@ export function RecordScreen({ job, pack }: JobProps) {
   );
 }
 
-function AsFound({ job }: { readonly job: JobState }) {
+function AsFound({ job, pack }: JobProps) {
   if (job.readings.length === 0) return null;
   return (
     <section aria-labelledby="found-head">
@@ -54,7 +55,7 @@ function AsFound({ job }: { readonly job: JobState }) {
             <b>
               {reading.value} {reading.unit}
             </b>{' '}
-            {reading.name} · {reading.thing.split('/')[1] ?? reading.thing}
+            {readingWords(reading, pack)}
           </li>
         ))}
       </ul>
@@ -76,16 +77,6 @@ function Deviations({ job, pack }: JobProps) {
       </ul>
     </section>
   );
-}
-
-/** A thing by the name the pack gives it. */
-export function nameOf(thing: string, pack: Pack): string {
-  const [kind = '', id = ''] = thing.split('/');
-  const { joints, parts, items, closures, temps, proofs } = pack.facts;
-  const among = { joint: joints, part: parts, item: items, closure: closures, temp: temps };
-  const list: Readonly<Record<string, { readonly name: string } | undefined>> =
-    { ...among, drain: closures, proof: proofs }[kind] ?? {};
-  return list[id]?.name ?? (kind === 'job' ? 'the job' : id === '' ? thing : `${kind} ${id}`);
 }
 
 function Items({ job, pack }: JobProps) {

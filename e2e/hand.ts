@@ -1,0 +1,137 @@
+// The hand that does a job through the screens: reads what stands there, answers, taps.
+
+import type { Locator, Page } from 'playwright-core';
+import { expect } from 'vitest';
+import type { Pack, Step } from '../src/pack/types.ts';
+
+export type Hand = {
+  readonly page: Page;
+  readonly pack: Pack;
+  /** Every tap and every choice from a list, from the first step to the closing. */
+  taps: number;
+};
+
+export const now = (page: Page): Locator => page.locator('[data-step]');
+
+export async function stepNow({ page, pack }: Hand): Promise<Step | null> {
+  if ((await now(page).count()) === 0) return null;
+  const id = await now(page).getAttribute('data-step');
+  const step = pack.steps.find((each) => each.id === id);
+  expect(step, `the screen shows a step of the pack: ${id}`).toBeDefined();
+  return step ?? null;
+}
+
+export async function tap(hand: Hand, control: Locator): Promise<void> {
+  hand.taps += 1;
+  await control.click();
+}
+
+/** The step on the screen is the pack's: sentence, figures, cautions, each in sight. */
+export async function expectShown({ page }: Hand, step: Step): Promise<void> {
+  const sheet = now(page);
+  expect((await sheet.locator('.sentence').textContent())?.trim()).toBe(step.text);
+  const shown = await sheet.locator('[data-value]').allTextContents();
+  expect(shown).toEqual(step.values.map((each) => each.shown ?? 'NO VALUE STATED'));
+  const cautions = sheet.locator('[data-caution]');
+  expect(await cautions.count(), `${step.id}: cautions`).toBe(step.cautions.length);
+  for (const [i, caution] of step.cautions.entries()) {
+    const one = cautions.nth(i);
+    expect(await one.isVisible()).toBe(true);
+    expect(await one.locator(`[data-sign="${caution.sign}"]`).isVisible()).toBe(true);
+    const words = (await one.textContent()) ?? '';
+    expect(words).toContain(caution.text);
+    expect(words).toContain(caution.verify);
+  }
+}
+
+/** What is answered where the pack asks: what a sound job would find. */
+const ANSWERS: Readonly<Record<string, string>> = {
+  'sea-water-delivery-pressure': '1.6',
+  'sea-water-outlet-temperature': '41',
+  'sea-water-seen': '12',
+  hours: '21371.5',
+};
+const PREFERRED = [
+  'pass',
+  'good',
+  'as new',
+  'the same',
+  'square and free',
+  'all here',
+  'turns free',
+];
+const ALSO = ['runs, nothing odd', 'yes', 'on', 'open', 'remote', 'shut'];
+
+const preferred = (choices: readonly string[]): string =>
+  [...PREFERRED, ...ALSO].find((word) => choices.includes(word)) ?? choices[0] ?? '';
+
+async function answer(hand: Hand, step: Step): Promise<void> {
+  const sheet = now(hand.page);
+  for (const ask of step.asks) {
+    if (ask.name === 'upTo') continue;
+    if (ask.kind === 'choice') {
+      const group = sheet.getByRole('radiogroup', { name: ask.label });
+      if ((await group.count()) === 0) continue;
+      const choice = group.locator('.choice-one', {
+        hasText: exactly(preferred(ask.choices ?? [])),
+      });
+      await tap(hand, choice);
+    } else if (ask.kind === 'person') {
+      hand.taps += 1;
+      await sheet.getByLabel(ask.label).selectOption('Maren Tollak');
+    } else if (ask.kind === 'text') {
+      await sheet
+        .getByLabel(ask.label)
+        .fill(ask.optional === true ? 'TR-0441' : 'as the plate says');
+    } else if (ask.kind === 'number') await key(hand, ask.label, ANSWERS[ask.name] ?? '0.12');
+  }
+}
+
+const exactly = (words: string) =>
+  new RegExp(`^${words.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&')}$`);
+
+/** Keys a figure in, and reads it back from the screen. */
+async function key(hand: Hand, label: string, figure: string): Promise<void> {
+  const sheet = now(hand.page);
+  const choose = sheet.locator('.reading button', { hasText: label });
+  if ((await choose.count()) > 0) await tap(hand, choose.first());
+  const pad = sheet.getByRole('group', { name: label });
+  for (const digit of figure) {
+    const name = digit === '.' ? 'point' : digit;
+    await tap(hand, pad.getByRole('button', { name, exact: true }));
+  }
+  expect(await pad.locator('output').textContent()).toBe(figure);
+  expect((await pad.locator('.read-back').textContent())?.length).toBeGreaterThan(3);
+}
+
+export async function verify(hand: Hand, name: string): Promise<void> {
+  const by = now(hand.page).getByLabel('Verified by (competent person)');
+  if ((await by.count()) === 0 || (await by.inputValue()) === name) return;
+  hand.taps += 1;
+  await by.selectOption(name);
+}
+
+/** Reports the step and waits until another stands there. */
+export async function report(hand: Hand, step: Step): Promise<void> {
+  const { page } = hand;
+  await verify(hand, 'Piotr Aldwell');
+  await answer(hand, step);
+  const main = now(page).locator('.main-acts .main-control');
+  if (step.perHole) {
+    for (const hole of step.holes) {
+      await tap(hand, now(page).locator(`[data-tick="${hole}"]`));
+      const ticked = `[data-step="${step.id}"] [data-tick="${hole}"][aria-pressed="true"]`;
+      await gone(page, step.id).or(page.locator(ticked)).first().waitFor({ state: 'attached' });
+    }
+  } else {
+    const [only, another] = step.asks;
+    const few = only?.choices !== undefined && only.choices.length <= 4 && another === undefined;
+    const words = few ? preferred(only.choices ?? []) : 'Done';
+    await tap(hand, main.filter({ hasText: words }).first());
+  }
+  await gone(page, step.id).first().waitFor({ state: 'attached' });
+}
+
+/** Something in the sheet that only stands there when this step does not. */
+const gone = (page: Page, id: string): Locator =>
+  page.locator(`[data-step]:not([data-step="${id}"]), main a.main-control`);
