@@ -19,7 +19,7 @@ import { factsOf } from './facts.ts';
 import { isolateSteps } from './isolate.ts';
 import { listsOf } from './lists.ts';
 import { orderSteps } from './order.ts';
-import { alreadyAfter, alreadyOf, planView, removalInput } from './plan.ts';
+import { alreadyAfter, alreadyOf, onTheBench, planView, removalInput } from './plan.ts';
 import { proveSteps } from './prove.ts';
 import { findNames, requestProblems } from './request.ts';
 import { sideDifferences } from './sides.ts';
@@ -87,8 +87,9 @@ const compile = async (
   if (!first.feasible) return { infeasible: first.why };
   const plans: RemovalPlan[] = [first];
   if (request.does === 'overhaul' && spec.bench !== undefined) {
-    const input = removalInput(machine, spec.bench, alreadyAfter(already, first));
-    const second = await removal(input, solver);
+    const after = alreadyAfter(already, first, request.target);
+    const input = removalInput(machine, spec.bench, after);
+    const second = await removal(onTheBench(input, request.target), solver);
     if (!second.feasible) return { infeasible: `at the bench: ${second.why}` };
     plans.push(second);
   }

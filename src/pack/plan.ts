@@ -7,6 +7,33 @@ import type { PackRequest, PlanView } from './types.ts';
 type Demand = { readonly part: string; readonly as: 'off' | 'aside' };
 type Already = NonNullable<FullInput['already']>;
 
+/**
+ * The machine as the bench sees it: the part lies there and stays, what sits on it comes off by
+ * its own ways, and nothing asks any more for the part itself to be away.
+ */
+export const onTheBench = (input: FullInput, part: string): FullInput => {
+  const without = (clear: readonly Demand[] | undefined) =>
+    (clear ?? []).filter((x) => x.part !== part);
+  return {
+    ...input,
+    parts: Object.fromEntries(
+      Object.entries(input.parts).map(([id, p]) => {
+        if (id === part) return [id, { name: p.name ?? id, stays: true }];
+        const { on, ...rest } = p;
+        const ways = p.ways?.map((w) => ({ ...w, clear: without(w.clear) }));
+        const sits = on === undefined || on === part ? {} : { on };
+        return [id, { ...rest, ...sits, ...(ways === undefined ? {} : { ways }) }];
+      }),
+    ),
+    joints: Object.fromEntries(
+      Object.entries(input.joints).map(([id, j]) => {
+        const accesses = j.accesses?.map((a) => ({ ...a, clear: without(a.clear) }));
+        return [id, { ...j, ...(accesses === undefined ? {} : { accesses }) }];
+      }),
+    ),
+  };
+};
+
 /** The whole machine as `removal` takes it, with the parts to take and what is off already. */
 export const removalInput = (
   machine: Machine,
@@ -71,8 +98,8 @@ export const alreadyOf = (request: PackRequest): Already => ({
 });
 
 /** What stands off once a plan has been carried out: where the bench work begins. */
-export const alreadyAfter = (already: Already, plan: RemovalPlan): Already => ({
-  off: [...(already.off ?? []), ...plan.off.map(String)],
+export const alreadyAfter = (already: Already, plan: RemovalPlan, bench: string): Already => ({
+  off: [...(already.off ?? []), ...plan.off.map(String)].filter((p) => p !== bench),
   aside: [...(already.aside ?? []), ...plan.aside.map(String)],
   joints: [...(already.joints ?? []), ...plan.joints],
 });

@@ -60,14 +60,22 @@ const supports = (c: Context): Omit<Temporary, 'n'>[] =>
     })),
   );
 
-/** Where no stud stays in the housing the part is offered up on guide studs, never on its shaft. */
+/**
+ * Where the part is driven or sits in a spigot, and no stud stays in the housing to take its
+ * weight, it is offered up on guide studs, never on its shaft.
+ */
 const guides = (c: Context): Omit<Temporary, 'n'>[] =>
   targetJoints(c).mounting.flatMap((j) => {
     const joint = jointOf(c, j);
     const fasteners = Object.values(joint.fasteners ?? {});
-    const bolts = fasteners.filter((f) => f.kind === 'bolt' || f.kind === 'cap screw');
+    const bolts = fasteners.filter(
+      (f) => (f.kind === 'bolt' || f.kind === 'cap screw') && f.into !== undefined,
+    );
+    const driven =
+      Object.keys(joint.seals ?? {}).length > 0 ||
+      Object.values(joint.loose ?? {}).some((l) => l.kind === 'drive tang' || l.kind === 'key');
     const count = bolts.reduce((s, f) => s + f.count, 0);
-    if (count < 3 || fasteners.some((f) => f.kind === 'stud and nut')) return [];
+    if (!driven || count < 3 || fasteners.some((f) => f.kind === 'stud and nut')) return [];
     const name = `Two guide studs ${bolts[0]?.thread ?? ''}`.trim();
     return [{ name, kind: 'guide studs' as const, where: joint.name, of: j, part: c.targetId }];
   });
