@@ -10,9 +10,9 @@ const LAST = Date.UTC(2026, 10, 24, 6);
 const DAY_MS = 86_400_000;
 const FILE = new URL('tern-rock-history.yaml', import.meta.url);
 
-type Counter = { readonly machine: string; readonly from: number; readonly perDay: number };
+type Meter = { readonly machine: string; readonly from: number; readonly perDay: number };
 
-const COUNTERS: readonly Counter[] = [
+const METERS: readonly Meter[] = [
   { machine: 'main-engine-port', from: 20_948.5, perDay: 10.6 },
   { machine: 'main-engine-starboard', from: 20_541, perDay: 10.4 },
   { machine: 'generating-set-1', from: 14_122, perDay: 13.5 },
@@ -59,27 +59,27 @@ function drawer(seed: number): () => number {
 }
 
 /** Sundays the ferry lies still; the sets run on. */
-function runOver(from: number, to: number, counter: Counter, draw: () => number): number {
+function runOver(from: number, to: number, meter: Meter, draw: () => number): number {
   let hours = 0;
   for (let at = from; at < to; at += DAY_MS) {
-    const still = counter.machine.startsWith('main') && new Date(at).getUTCDay() === 0;
-    hours += still ? 0 : Math.min(24, counter.perDay * (7 / 6) * (0.85 + 0.3 * draw()));
+    const still = meter.machine.startsWith('main') && new Date(at).getUTCDay() === 0;
+    hours += still ? 0 : Math.min(24, meter.perDay * (7 / 6) * (0.85 + 0.3 * draw()));
   }
   return hours;
 }
 
 /** A reading every two to four days, read to the half hour, the last one on the last day. */
-function readings(counter: Counter, draw: () => number): readonly string[] {
+function readings(meter: Meter, draw: () => number): readonly string[] {
   const rows: string[] = [];
   let at = FIRST;
-  let hours = counter.from;
+  let hours = meter.from;
   for (;;) {
     const read = Math.round(hours * 2) / 2;
     const when = new Date(at).toISOString().replace('.000Z', 'Z');
-    rows.push(`  - { machine: ${counter.machine}, at: "${when}", hours: ${read} }`);
+    rows.push(`  - { machine: ${meter.machine}, at: "${when}", hours: ${read} }`);
     if (at >= LAST) return rows;
     const next = Math.min(LAST, at + (2 + Math.floor(draw() * 3)) * DAY_MS);
-    hours += runOver(at, next, counter, draw);
+    hours += runOver(at, next, meter, draw);
     at = next;
   }
 }
@@ -100,7 +100,7 @@ function written(): string {
     ...SAILINGS.map(([at, where]) => `  - { at: "${at}", where: "${where}" }`),
     '',
     'hours:',
-    ...COUNTERS.flatMap((counter) => readings(counter, draw)),
+    ...METERS.flatMap((meter) => readings(meter, draw)),
     '',
     'done:',
     ...DONE.flatMap(([machine, target, does, at, hours]) => [

@@ -7,7 +7,12 @@ import { type Browser, chromium, type Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { AUTHORITY_LINE, NAMES_NOT_PROVED } from '../src/quantity/authority.ts';
 
-const CHROMIUM = '/usr/bin/chromium';
+/** Debian's Chromium where the search path finds it. */
+const CHROMIUM =
+  (process.env.PATH ?? '')
+    .split(':')
+    .map((folder) => `${folder}/chromium`)
+    .find((file) => existsSync(file)) ?? 'chromium';
 const FLAGS = [
   ...['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run'],
   ...['--disable-background-networking', '--disable-component-update', '--disable-sync'],
