@@ -6,7 +6,8 @@ import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { expect, test } from 'vitest';
 import { bytesOf } from '../record/act.ts';
-import { chain, fixturePack, wholeJob } from '../record/fixture.ts';
+import { chain, fixturePack, jobDraft, wholeJob } from '../record/fixture.ts';
+import { verify } from '../record/verify.ts';
 import { acceptance } from './acceptance.ts';
 import { type Archive, ArchiveDamaged } from './contract.ts';
 import { openSqlite } from './sqlite.ts';
@@ -61,4 +62,23 @@ test('a file that is no archive, or a folder that is not there, is told in a sen
   expect(() => openSqlite({ file, vessel: 'tern-rock' })).toThrow(ArchiveDamaged);
   const nowhere = join(folder, 'no', 'where.db');
   expect(() => openSqlite({ file: nowhere, vessel: 'tern-rock' })).toThrow(ArchiveDamaged);
+});
+
+test('two programs on one file take turns: no number twice, one head after each act', async () => {
+  const file = newFile();
+  const [a, b] = [open(file), open(file)];
+  const at = { utc: '2026-03-14T08:00:00.000Z', offsetMinutes: 0 };
+  const drafts = [jobDraft('note', { text: 'x' })];
+  for (let i = 0; i < 20; i++) {
+    const writer = i % 3 === 0 ? b : a;
+    expect((await writer.append({ drafts, at })).ok).toBe(true);
+    const heads = await a.heads();
+    expect(heads).toHaveLength(1);
+    expect(await b.heads()).toEqual(heads);
+  }
+  expect((await a.acts()).map((act) => act.deviceSeq)).toEqual(
+    Array.from({ length: 20 }, (_, i) => i + 1),
+  );
+  expect(verify(await b.rows())).toEqual([]);
+  await Promise.all([a.close(), b.close()]);
 });

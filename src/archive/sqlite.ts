@@ -140,6 +140,7 @@ function actsOver(db: DatabaseSync, vessel: string, device: string) {
     const again = readAct(bytes, act.hash);
     if (!again.ok || act.vessel !== vessel)
       throw new Error(`act ${act.hash} may not be written: ${again.ok ? act.vessel : again.why}`);
+    heads.forget();
     const { kind, id } = act.stream;
     insert.run(vessel, act.hash, kind, id, act.device, act.deviceSeq, bytes);
     for (const parent of act.parents) insertParent.run(vessel, act.hash, parent);
@@ -148,23 +149,32 @@ function actsOver(db: DatabaseSync, vessel: string, device: string) {
   const lastSeq = db.prepare(
     'SELECT coalesce(max(device_seq), 0) AS seq FROM acts WHERE vessel = ? AND device = ?',
   );
-  const append = ({ drafts, at, heads: expected }: Append): Appended =>
-    inTransaction(db, () => {
-      const now = heads();
-      if (expected !== undefined && [...expected].sort().join() !== now.join())
-        return { ok: false, heads: now };
-      let parents = now.slice(0, limits.record.parents);
-      let deviceSeq = (lastSeq.get(vessel, device) as { seq: number }).seq;
-      const acts = drafts.map((draft) => {
-        deviceSeq += 1;
-        const act = makeAct(draft, { vessel, device, deviceSeq, parents, at });
-        write(act);
-        parents = [act.hash];
-        return act;
-      });
-      return { ok: true, acts };
+  const appendInside = ({ drafts, at, heads: expected }: Append): Appended => {
+    const now = heads.read();
+    if (expected !== undefined && [...expected].sort().join() !== now.join())
+      return { ok: false, heads: now };
+    let parents = now.slice(0, limits.record.parents);
+    let deviceSeq = (lastSeq.get(vessel, device) as { seq: number }).seq;
+    const acts = drafts.map((draft) => {
+      deviceSeq += 1;
+      const act = makeAct(draft, { vessel, device, deviceSeq, parents, at });
+      write(act);
+      parents = [act.hash];
+      return act;
     });
-  return { rows, read, heads, append, receive: receiver(db, vessel, write) };
+    const last = acts.at(-1);
+    if (last !== undefined && now.length <= limits.record.parents) heads.joined(last.hash);
+    return { ok: true, acts };
+  };
+  const append = (given: Append): Appended => {
+    try {
+      return inTransaction(db, () => appendInside(given));
+    } catch (error) {
+      heads.forget();
+      throw error;
+    }
+  };
+  return { rows, read, heads: heads.read, append, receive: receiver(db, vessel, write) };
 }
 
 /** Asserted again on the way out: what was written is what is read. */
@@ -176,14 +186,34 @@ function checked(row: Row, vessel: string): Act {
   return read.act;
 }
 
-/** An act that waits must be nobody's parent yet, so with one waiting the heads are worked out. */
-function headsOver(db: DatabaseSync, vessel: string, read: () => Act[]): () => string[] {
+/**
+ * Finding the heads looks at every act, so they are remembered until this connection writes or
+ * another one has written. An act that waits must be nobody's parent yet, so with one waiting the
+ * heads are worked out from the acts.
+ */
+function headsOver(db: DatabaseSync, vessel: string, read: () => Act[]) {
+  const version: StatementSync = db.prepare('PRAGMA data_version');
   const waiting: StatementSync = db.prepare(ANY_WAITING);
   const heads: StatementSync = db.prepare(HEADS);
-  return () => {
+  let known: { readonly version: unknown; readonly heads: readonly string[] } | null = null;
+  const find = (): string[] => {
     const any = waiting.get(vessel) as { waiting: number };
     if (any.waiting === 1) return [...order(read()).heads];
     return (heads.all(vessel) as { hash: string }[]).map((r) => r.hash);
+  };
+  return {
+    read(): readonly string[] {
+      const now = version.get()?.data_version;
+      if (known?.version !== now || known === null) known = { version: now, heads: find() };
+      return known.heads;
+    },
+    forget(): void {
+      known = null;
+    },
+    /** Called while the transaction still holds the file, so that nobody writes in between. */
+    joined(head: string): void {
+      known = { version: version.get()?.data_version, heads: [head] };
+    },
   };
 }
 
