@@ -1,4 +1,4 @@
-// The twenty faults that make a plant file refused, each by its plain name; `docs/plant.md` tells them.
+// The twenty faults for which a plant file is refused, each by its plain name (`docs/plant.md`).
 
 import type { FileProblem } from './types.ts';
 
@@ -53,8 +53,8 @@ export const note = (place: Place, rest: Rest): FileProblem => problem('note', p
 /** The same problem of a type is met once for each of its machines; it is told once. */
 export function toldOnce(problems: readonly FileProblem[]): FileProblem[] {
   const seen = new Set<string>();
-  return problems.filter(({ file, line, path, level, fault, why }) => {
-    const key = JSON.stringify([file, line, path, level, fault ?? why]);
+  return problems.filter(({ file, line, path, level, fault, why, expected }) => {
+    const key = JSON.stringify([file, line, path, level, fault ?? why, expected]);
     if (seen.has(key)) return false;
     seen.add(key);
     return true;

@@ -1,4 +1,4 @@
-// Which parts can be freed at all: what each way and access demands, followed until nothing more moves.
+// Which parts can be freed at all: what ways and accesses demand, until nothing more moves.
 
 import { must, type Place, should } from './faults.ts';
 import type { Content, Subject } from './references.ts';

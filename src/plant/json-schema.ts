@@ -65,7 +65,8 @@ function opened(json: Json, definitions: Definitions, origin: JsonMap, hint: str
     const { unit, ...rest } = out;
     return { ...rest, pattern: FIGURE, description: `a figure with its unit, such as 1 ${unit}` };
   }
-  return out;
+  const { figure: _, ...rest } = out;
+  return rest;
 }
 
 function plainSchema(schema: z.ZodType): JsonMap {
@@ -73,7 +74,7 @@ function plainSchema(schema: z.ZodType): JsonMap {
   return JSON.parse(JSON.stringify(json)) as JsonMap;
 }
 
-/** The JSON Schema (2020-12) of one kind of file; optional fields may be unknown or say their origin. */
+/** The JSON Schema (2020-12) of a kind of file; optional fields may be unknown or have an origin. */
 export function plantJsonSchema(kind: FileKind): JsonMap {
   const definitions: Definitions = new Map();
   const origin = plainSchema(originSchema);

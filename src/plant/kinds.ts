@@ -57,16 +57,22 @@ export type Docs = {
   readonly machines: Doc<z.infer<typeof machineFileSchema>>[];
   readonly sheets: Doc<z.infer<typeof sheetFileSchema>>[];
   readonly problems: FileProblem[];
+  /** Files that could not be read at all: what they hold can't be missed elsewhere. */
+  readonly unread: string[];
 };
 
 export function sortOut(files: readonly RawFile[]): Docs {
-  const docs: Docs = { plants: [], types: [], machines: [], sheets: [], problems: [] };
+  const docs: Docs = { plants: [], types: [], machines: [], sheets: [], problems: [], unread: [] };
   for (const file of files) {
     const { raw } = file;
     docs.problems.push(...file.problems);
-    if (file.problems.some(({ fault }) => fault === 'F1')) continue;
+    if (raw === null && file.problems.some(({ level }) => level === 'must')) {
+      docs.unread.push(file.file);
+      continue;
+    }
     const kind = isRawMap(raw) ? kindOf(raw) : null;
     if (!isRawMap(raw) || kind === null) {
+      docs.unread.push(file.file);
       docs.problems.push(
         must('F8', placeIn(file, '', new Set()), {
           got: isRawMap(raw) ? Object.keys(raw).join(', ') : raw,

@@ -18,6 +18,10 @@ import { isRawMap, type RawMap } from './yaml.ts';
 export type Around = {
   readonly plant: Doc<PlantFile> | undefined;
   readonly sheets: readonly Sheet[];
+  /** Value ids of sheets that misfit or are for nobody known: told once, not at each use. */
+  readonly doubtful: readonly string[];
+  /** Some file could not be read, so a name missing here may stand there. */
+  readonly unread: boolean;
 };
 
 export type Made = {
@@ -75,13 +79,19 @@ function judged(
   const named = around.sheets
     .filter(({ sheet }) => ids.includes(sheet.for))
     .flatMap(({ known }) => known ?? []);
-  const known = knownIn(raw, around.plant?.raw, [...Object.keys(inForce.values), ...named]);
+  const known = knownIn(raw, around.plant?.raw, [
+    ...Object.keys(inForce.values),
+    ...named,
+    ...around.doubtful,
+  ]);
   for (const gone of inForce.withdrawn.keys()) {
     if (!Object.hasOwn(inForce.values, gone)) known.value.delete(gone);
   }
   const subject: Subject = { id, content, known, withdrawn: inForce.withdrawn, laid, at, mended };
-  const references = referenceProblems(subject);
-  const unsure = mended || references.some(({ fault }) => fault === 'F9');
+  const shared: readonly Kind[] = ['value', 'line', 'closure'];
+  const references = referenceProblems(subject, around.unread ? shared : []);
+  const unsure =
+    mended || around.plant?.data.mended === true || references.some(({ fault }) => fault === 'F9');
   const sure = { ...subject, mended: unsure };
   const problems = [
     ...inForce.problems,
@@ -156,7 +166,9 @@ export function makeMachine(
   const content = contentOf(shaped.value, around.plant?.data.value);
   const plantId = around.plant?.data.value?.plant ?? '';
   const bare = { id: position.machine, raw, laid, for: [plantId, position.type, position.machine] };
-  const mended = shaped.mended || problems.length > 0;
+  const files = [type.file, doc.file].flatMap((file) => file.problems);
+  const twice = files.some(({ level }) => level === 'must');
+  const mended = shaped.mended || problems.length > 0 || twice;
   const { values, problems: found } = judged(
     bare,
     content,

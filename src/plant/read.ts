@@ -24,7 +24,9 @@ export function readPlant(files: PlantText): ReadPlant {
     const known = isRawMap(raw.values) ? Object.keys(raw.values) : [];
     return [{ sheet: data.value, at, known }];
   });
-  const around: Around = { plant: plantDoc, sheets };
+  const unread = docs.unread.length > 0;
+  const doubtful = doubtfulValues(docs);
+  const around: Around = { plant: plantDoc, sheets, doubtful, unread };
   const { machines, problems } = machinesOf(docs, around);
   const all = [
     ...docs.problems,
@@ -32,8 +34,8 @@ export function readPlant(files: PlantText): ReadPlant {
     ...problems,
     ...sheets.flatMap(sheetProblems),
     ...clashProblems(sheets),
-    ...forProblems(sheets, namesOf(docs)),
-    ...sidesProblems(docs.machines),
+    ...(unread ? [] : forProblems(sheets, namesOf(docs))),
+    ...(unread ? [] : sidesProblems(docs.machines)),
     ...alikeProblems(docs.machines),
   ];
   const told = inReadingOrder(toldOnce(all)).slice(0, limits.plant.problems);
@@ -60,10 +62,18 @@ function boundProblems(files: PlantText): FileProblem[] {
     });
 }
 
-function onePlant({ plants, problems }: Docs): FileProblem[] {
+/** Values of sheets that can't be used are known to exist all the same. */
+function doubtfulValues(docs: Docs): string[] {
+  const names = namesOf(docs);
+  return docs.sheets
+    .filter(({ data }) => data.value === null || !names.has(data.value.for))
+    .flatMap(({ raw }) => (isRawMap(raw.values) ? Object.keys(raw.values) : []));
+}
+
+function onePlant({ plants, unread }: Docs): FileProblem[] {
   const [first, ...more] = plants;
   if (first === undefined) {
-    if (problems.some(({ fault }) => fault === 'F1')) return [];
+    if (unread.length > 0) return [];
     const place = { file: 'plant.yaml', line: 1, path: 'plant' };
     const expected = 'one file with the keys plant, name, kind and issue';
     return [must('F8', place, { got: null, expected, why: 'no file describes the whole plant' })];
@@ -107,6 +117,7 @@ function machinesOf(docs: Docs, around: Around) {
     used.add(position.type);
     const type = types.held.get(position.type);
     if (type === undefined) {
+      if (around.unread) continue;
       problems.push(
         must('F9', doc.at('type'), {
           got: position.type,
@@ -154,6 +165,8 @@ function sidesProblems(docs: readonly Doc<MachineFile>[]): FileProblem[] {
     }
     const other = files.find((one) => one.position.machine === got);
     if (other === undefined || other.position.otherSide === machine) return [];
+    const back = other.position.otherSide;
+    if (back !== undefined && !ids.has(back)) return [];
     const theirs = other.position.otherSide ?? 'none';
     const why = `${got} names ${theirs} as its other side, not ${machine}`;
     return [must('F20', place, { got, expected: 'two machines that name each other', why })];

@@ -142,9 +142,11 @@ function problemOf(subject: Subject, { path, kind, id }: Reference): FileProblem
   return tell('F9', place, why, didYouMean(id, known));
 }
 
-export function referenceProblems(subject: Subject): FileProblem[] {
+/** Kinds in `unsure` may be held by a file that could not be read. */
+export function referenceProblems(subject: Subject, unsure: readonly Kind[]): FileProblem[] {
   const problems: FileProblem[] = [];
   for (const reference of referencesOf(subject.content)) {
+    if (unsure.includes(reference.kind)) continue;
     const withdrawn = reference.kind === 'value' && subject.withdrawn.has(reference.id);
     if (!withdrawn && subject.known[reference.kind].has(reference.id)) continue;
     problems.push(problemOf(subject, reference));

@@ -304,12 +304,15 @@ export const machineFileSchema = z.strictObject({
   differences: z.array(differenceSchema).optional(),
 });
 
+/** Text, since a bare number has no unit; for a limit or a direction it may be words. */
+const figure = z.string().meta({ figure: true });
+
 export const valueSchema = z.strictObject({
   name: z.string().min(1),
   kind: z.enum(['torque', 'clearance', 'limit', 'interval', 'speed', 'time', 'direction']),
-  value: z.string().optional(),
-  min: z.string().optional(),
-  max: z.string().optional(),
+  value: figure.optional(),
+  min: figure.optional(),
+  max: figure.optional(),
   unit: z.string().optional(),
   scope: z.enum(['this joint', 'general table']).optional(),
   threadCondition: z.string().optional(),

@@ -1,4 +1,4 @@
-// Finds what is well written and yet cannot be: bolts that bottom, joints left out, targets that stay.
+// Finds what is well written and yet cannot be: bolts that bottom, targets that stay.
 
 import { readQuantity } from '../quantity/quantity.ts';
 import { must, should } from './faults.ts';
@@ -16,9 +16,15 @@ export function senseProblems(subject: Subject): FileProblem[] {
         lengthProblems(subject, `joints/${id}/fasteners/${name}`, fastener),
       ),
     ]),
-    ...(subject.mended ? [] : [...leftOutProblems(subject), ...gasketProblems(subject)]),
-    ...targetProblems(subject),
-    ...isolationProblems(subject),
+    // What was left out as misfitting can't be held against what rests on it.
+    ...(subject.mended
+      ? []
+      : [
+          ...leftOutProblems(subject),
+          ...gasketProblems(subject),
+          ...targetProblems(subject),
+          ...isolationProblems(subject),
+        ]),
     ...remarks(subject),
   ];
 }
@@ -44,8 +50,8 @@ function lengthProblems(subject: Subject, path: string, fastener: Fastener): Fil
       problems.push(
         must('F15', subject.at(`${path}/length`), {
           got: fastener.length,
-          expected: `at most ${tidy(grip + depth)} (grip ${fastener.grip}, hole ${fastener.holeDepth})`,
-          why: `it reaches ${tidy(length - grip)} into a hole ${tidy(depth)} deep and clamps nothing`,
+          expected: `at most ${tidy(grip + depth)}: the grip and the depth of the hole`,
+          why: `it goes ${tidy(length - grip)} into a hole ${tidy(depth)} deep and clamps nothing`,
         }),
       );
     }
@@ -217,6 +223,7 @@ function isolationProblems({ content, at }: Subject): FileProblem[] {
 
 /** What is no fault and still worth a look. */
 function remarks({ content, at }: Subject): FileProblem[] {
+  const nameOf = (joint: string) => content.joints[joint]?.name ?? joint;
   return Object.entries(content.parts).flatMap(([id, part]) => {
     const ways = Object.entries(part.ways ?? {});
     const problems: FileProblem[] = [];
@@ -234,7 +241,7 @@ function remarks({ content, at }: Subject): FileProblem[] {
         should(at(`parts/${id}/ways`), {
           got: first,
           expected: 'one way that leaves it alone',
-          why: `${content.joints[first]?.name ?? first} is not to be disturbed, and no way spares it`,
+          why: `${nameOf(first)} is not to be disturbed, and no way spares it`,
         }),
       );
     }

@@ -1,4 +1,4 @@
-// Checks data against a schema, tells every misfit with its place, and leaves out only what misfits.
+// Checks data against a schema, tells every misfit at its place, leaves out only what misfits.
 
 import { z } from 'zod';
 import { limits } from '../limits.ts';
@@ -63,8 +63,9 @@ const kindOf = (raw: unknown): string =>
 
 const unitAt = (schema: Schema | undefined): string | undefined => {
   const here = schema === undefined ? undefined : bare(schema);
-  const unit = here instanceof z.ZodType ? here.meta()?.unit : undefined;
-  return typeof unit === 'string' ? unit : undefined;
+  const meta = here instanceof z.ZodType ? here.meta() : undefined;
+  if (meta?.figure === true) return 'and its unit';
+  return typeof meta?.unit === 'string' ? meta.unit : undefined;
 };
 
 type Told = { fault: Fault; expected: string; why: string; remedy?: string | undefined };
@@ -131,7 +132,8 @@ function tell(issue: Issue, got: Raw | undefined, at: Schema | undefined): Told 
         return { fault: 'F8', expected: `at least ${issue.minimum}`, why: 'there are too few' };
       }
       const expected = `${issue.minimum} or more`;
-      return { fault: 'F7', expected, why: `it is ${Number(got) < 0 ? 'below nought' : 'nought'}` };
+      const why = `it is ${Number(got) < 0 ? 'below nought' : 'nought'}`;
+      return { fault: 'F7', expected, why };
     }
     case 'too_big':
       return { fault: 'F4', expected: `at most ${issue.maximum}`, why: 'it is too large' };
@@ -144,6 +146,8 @@ function tell(issue: Issue, got: Raw | undefined, at: Schema | undefined): Told 
       const remedy = didYouMean(field, choices);
       return { fault: 'F4', expected, why: `${field} can't be an id here`, remedy };
     }
+    case 'invalid_union':
+      return { fault: 'F4', expected: choicesIn(issue), why: `it is ${kindOf(got ?? null)}` };
     case 'custom': {
       const { fault, expected, remedy } = issue.params ?? {};
       return {
@@ -157,6 +161,27 @@ function tell(issue: Issue, got: Raw | undefined, at: Schema | undefined): Told 
       return { fault: 'F4', expected: issue.message, why: 'it does not fit' };
   }
 }
+
+type Union = Extract<Issue, { code: 'invalid_union' }>;
+
+/** Of a choice of shapes, the misfits of the one that was most nearly written. */
+function likeliest(issue: Union): Issue[] {
+  const inside = issue.errors.filter((issues) => issues.every(isInside));
+  const [best] = inside.toSorted((a, b) => a.length - b.length);
+  return (best ?? []).map((one) => ({ ...one, path: [...issue.path, ...one.path] }));
+}
+
+const isInside = (issue: Issue): boolean =>
+  issue.path.length > 0 || issue.code === 'unrecognized_keys';
+
+/** What each shape of a choice would be, in words. */
+const choicesIn = (issue: Union): string =>
+  issue.errors
+    .flatMap(([first]) => {
+      if (first?.code === 'invalid_type') return KINDS[first.expected] ?? first.expected;
+      return first?.code === 'invalid_value' ? first.values.map(String) : [];
+    })
+    .join(' or ');
 
 type PlaceOf = (path: string) => Place;
 
@@ -174,6 +199,10 @@ function problemsOf(issue: Issue, schema: Schema, raw: Raw, placeOf: PlaceOf): F
       }),
     );
   }
+  if (issue.code === 'invalid_union') {
+    const inner = likeliest(issue);
+    if (inner.length > 0) return inner.flatMap((one) => problemsOf(one, schema, raw, placeOf));
+  }
   const got = valueAt(raw, issue.path);
   const isKey = issue.code === 'invalid_key';
   const { fault, ...told } = tell(issue, got, at);
@@ -181,7 +210,7 @@ function problemsOf(issue: Issue, schema: Schema, raw: Raw, placeOf: PlaceOf): F
   return [must(fault, placeOf(text), { got: isKey ? String(issue.path.at(-1)) : got, ...told })];
 }
 
-/** A copy without what stands at `path`; a list goes as a whole, since its items lean on another. */
+/** A copy without what stands at `path`; a list goes as a whole, its items lean on another. */
 function without(raw: Raw, path: readonly PropertyKey[]): Raw {
   const [first, ...rest] = path;
   if (first === undefined || !isRawMap(raw)) return raw;

@@ -93,9 +93,16 @@ function crossedProblem(entry: ValueEntry, place: Place): FileProblem | null {
   return must('F20', place, { got: entry.min, expected: `at most ${entry.max}`, why });
 }
 
+/** Issues of one day go by number where both are numbers, else by their letters. */
+function issueOrder(a: string, b: string): number {
+  const gap = Number(a) - Number(b);
+  if (Number.isFinite(gap) && gap !== 0) return gap;
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
 const byIssue = (a: Sheet, b: Sheet): number =>
   (a.sheet.date < b.sheet.date ? -1 : a.sheet.date > b.sheet.date ? 1 : 0) ||
-  a.sheet.issue.localeCompare(b.sheet.issue, 'en', { numeric: true });
+  issueOrder(a.sheet.issue, b.sheet.issue);
 
 const figures = ({ value, min, max, unit }: ValueEntry): string =>
   JSON.stringify([value, min, max, unit]);
@@ -124,7 +131,7 @@ export function clashProblems(sheets: readonly Sheet[]): FileProblem[] {
           must('F20', later.at(`values/${id}`), {
             got: entry.value ?? figures(entry),
             expected: `${other.value ?? figures(other)}, as in ${file}:${line}`,
-            why: `issue ${later.sheet.issue} of ${later.sheet.sheet} gives ${id} twice, and differently`,
+            why: `issue ${later.sheet.issue} of ${later.sheet.sheet} gives ${id} in two ways`,
             remedy: 'give the newer one the next issue',
           }),
         );

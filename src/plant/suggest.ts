@@ -24,11 +24,15 @@ export function editDistance(a: string, b: string): number {
 /** The nearest known names, none when all are far off. */
 export function nearest(got: string, known: Iterable<string>): string[] {
   const most = Math.max(1, Math.floor(got.length / 3));
-  return [...known]
+  const near = [...known]
     .filter((name) => Math.abs(name.length - got.length) <= most)
     .map((name) => ({ name, far: editDistance(got, name) }))
     .filter(({ far }) => far <= most)
-    .sort((a, b) => a.far - b.far || (a.name < b.name ? -1 : 1))
+    .sort((a, b) => a.far - b.far || (a.name < b.name ? -1 : 1));
+  // Beside a name one letter off, another that is four off was hardly meant.
+  const [best] = near;
+  return near
+    .filter(({ far }) => far <= 2 * (best?.far ?? 0))
     .slice(0, limits.plant.suggestions)
     .map(({ name }) => name);
 }

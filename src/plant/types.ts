@@ -1,4 +1,4 @@
-// What reading a plant folder gives: the plant, its machines with differences applied, its problems.
+// What reading a plant folder gives: the plant, its machines with differences applied, problems.
 
 import type { Problem } from '../quantity/types.ts';
 import type { Fault } from './faults.ts';

@@ -94,7 +94,8 @@ export function takeOut(
     const inner = below(here, key);
     const at = joined(path, key);
     const zodAt = [...zodPath, key];
-    if (inner === undefined) {
+    // What a difference puts in place is read later, as a field of its type.
+    if (inner === undefined || bare(inner) instanceof z.ZodUnknown) {
       out[key] = value;
       continue;
     }

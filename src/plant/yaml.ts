@@ -1,6 +1,17 @@
 // Reads one YAML text into plain data, keeping the line of every path; finds keys given twice.
 
-import { isAlias, isMap, isPair, isScalar, isSeq, LineCounter, parseDocument } from 'yaml';
+import {
+  type Document,
+  isAlias,
+  isCollection,
+  isMap,
+  isPair,
+  isScalar,
+  isSeq,
+  LineCounter,
+  parseDocument,
+  visit,
+} from 'yaml';
 import { limits } from '../limits.ts';
 import { must, should } from './faults.ts';
 import type { FileProblem } from './types.ts';
@@ -141,6 +152,24 @@ function idLine(reading: Reading, item: unknown): number | undefined {
   return pair === undefined ? undefined : lineOf(reading, pair.key);
 }
 
+/** Where a quote or bracket was opened that swallowed the lines up to the error. */
+function openedAt(document: Document.Parsed, counter: LineCounter, at: number): number | undefined {
+  let opened: number | undefined;
+  const failing = counter.linePos(at).line;
+  visit(document, {
+    Node(_, node) {
+      const [start, end] = node.range ?? [];
+      const quoted = isScalar(node) && /^QUOTE/.test(node.type ?? '');
+      const flow = isCollection(node) && node.flow === true;
+      if (start === undefined || end === undefined || !(quoted || flow) || start > at) return;
+      const from = counter.linePos(start).line;
+      const to = counter.linePos(end).line;
+      if (opened === undefined && from < failing && to >= failing) opened = from;
+    },
+  });
+  return opened;
+}
+
 /** Reads one file's text; what cannot be read at all comes back as null with its problem. */
 export function readYaml(file: string, text: string): RawFile {
   const counter = new LineCounter();
@@ -155,7 +184,7 @@ export function readYaml(file: string, text: string): RawFile {
   const found = document.errors[0];
   if (found !== undefined) {
     const [first = ''] = found.message.split(' at line ');
-    const line = found.linePos?.[0].line ?? 1;
+    const line = openedAt(document, counter, found.pos[0]) ?? found.linePos?.[0].line ?? 1;
     const why = `${first.charAt(0).toLowerCase()}${first.slice(1)}`;
     const shown = text.split('\n')[line - 1]?.trim() ?? '';
     const problem = must(
