@@ -189,3 +189,11 @@ test('400 acts of one job fold in less than 20 ms', () => {
   // The quickest run is the fold's own time; the others also hold what else the machine does.
   expect(quickest).toBeLessThan(20);
 });
+
+test('acts without their pack still fold: the debts that the acts name stand, in ids', () => {
+  const begun = acts.filter((a) => ['job-started', 'undone', 'moved-off'].includes(a.kind));
+  const said = chain(begun.map(({ stream, kind, by, body }) => ({ stream, kind, by, body })));
+  const job = fold({ acts: said, packs: [] }).jobs[jobId];
+  expect(job?.entries.map((e) => e.what)).toContain('guard: undone');
+  expect(job?.isolation).toMatchObject({ proved: false, why: 'the pack of this job is not here' });
+});
