@@ -76,6 +76,9 @@ async function answer(hand: Hand, step: Step): Promise<void> {
         hasText: exactly(preferred(ask.choices ?? [])),
       });
       await tap(hand, choice);
+    } else if (ask.kind === 'count') {
+      const group = sheet.getByRole('radiogroup', { name: ask.label });
+      if ((await group.count()) > 0) await tap(hand, group.locator('.choice-one').first());
     } else if (ask.kind === 'person') {
       hand.taps += 1;
       await sheet.getByLabel(ask.label).selectOption('Maren Tollak');

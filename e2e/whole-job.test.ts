@@ -1,7 +1,7 @@
 // The whole exchange of the sea-water pump on a phone of 390 × 844, from the log to the closed
 // record, through the screens alone, against the real program and a real archive.
 
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import type { Pack, Step } from '../src/pack/types.ts';
 import { expectShown, type Hand, now, report, stepNow, tap, verify } from './hand.ts';
 import {
@@ -13,7 +13,7 @@ import {
   picture,
   takePhone,
 } from './phone.ts';
-import { boxup, demo, keep, packByCommand, type Served, serveDemo, textOf } from './served.ts';
+import { boxup, keep, packByCommand, type Served, serveDemo, textOf } from './served.ts';
 
 let served: Served;
 let phone: Phone;
@@ -32,6 +32,12 @@ afterAll(async () => {
   await served?.stop();
 });
 
+/** What stood on the screen when a test failed, to be looked at. */
+afterEach(async ({ task }) => {
+  if (task.result?.state !== 'fail' || process.env.E2E_SEEN === undefined) return;
+  await phone.page.screenshot({ path: process.env.E2E_SEEN, fullPage: true });
+});
+
 const MAKER = 'Sunniva Brekk';
 const SECOND = 'Piotr Aldwell';
 
@@ -40,7 +46,6 @@ describe('the log', () => {
     const { page } = phone;
     await examine(page, 'log');
     await picture(page, 'due');
-    await expect(page.getByText('Nobody is holding')).toBeDefined();
     await page.getByLabel('Who is holding this phone?').selectOption(MAKER);
     await page.getByText(`In hand: ${MAKER}`).waitFor();
     const due: {
@@ -367,5 +372,4 @@ describe('calculations', () => {
 
 test('the page’s policy stopped nothing and no script failed', () => {
   expect(phone.complaints).toEqual([]);
-  expect(demo).toContain('tern-rock');
 });

@@ -72,7 +72,7 @@ function Count({
   if (expected === undefined || other) {
     return <Keypad label={ask.label} unit={ask.unit ?? ''} value={value} onChange={onChange} />;
   }
-  const all = `${expected} of ${expected}`;
+  const all = expected === 0 ? 'none' : `${expected} of ${expected}`;
   const another = 'another count';
   return (
     <Choice
