@@ -39,7 +39,9 @@ const PICTOGRAMS: Readonly<Record<string, (ink: string) => readonly Child[]>> = 
   ],
   W021: (ink) => [
     el('path', {
-      d: 'M 50 38 Q 66 54 62 66 Q 60 76 50 78 Q 40 76 38 66 Q 38 60 43 54 Q 45 62 49 60 Q 46 50 50 38 Z',
+      d:
+        'M 50 38 Q 66 54 62 66 Q 60 76 50 78 Q 40 76 38 66 ' +
+        'Q 38 60 43 54 Q 45 62 49 60 Q 46 50 50 38 Z',
       fill: ink,
       stroke: 'none',
     }),

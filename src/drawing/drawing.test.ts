@@ -140,7 +140,7 @@ describe('holes', () => {
     };
   };
 
-  test('each hole is drawn once and its target holds at least 44 px at 390 px, from 1 to 60', () => {
+  test('each hole is drawn once, its target at least 44 px at 390 px, from 1 to 60', () => {
     for (let count = 1; count <= 60; count += 1)
       for (const layout of ['ring', 'unknown'] as const) {
         const input = many(count, layout);

@@ -104,10 +104,10 @@ const altOf = (input: JointInput): string => {
   const count = (state: HoleState): number =>
     Object.values(input.states ?? {}).filter((value) => value === state).length;
   const known = input.joint.layout.kind === 'positions' ? '' : ', positions not known';
-  const ticks =
-    input.states === undefined
-      ? ''
-      : `; this round ${count('this round')}, earlier round ${count('earlier round')}, not yet ${count('not yet')}`;
+  const words = (['this round', 'earlier round', 'not yet'] as const).map(
+    (state) => `${state} ${count(state)}`,
+  );
+  const ticks = input.states === undefined ? '' : `; ${words.join(', ')}`;
   const round = input.round === undefined || input.round === null ? '' : `; ${input.round}`;
   const order =
     input.order === undefined || input.order.length === 0

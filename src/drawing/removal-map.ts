@@ -1,5 +1,6 @@
 // The removal order as a map read from left to right: joints and parts, and what waits for what.
 
+import { limits } from '../limits.ts';
 import type { PlanView } from '../pack/types.ts';
 import {
   arrowHead,
@@ -38,8 +39,7 @@ type At = {
 };
 
 const COLUMN = 168;
-/** A column with more elements than this goes on in the next. */
-const HIGH = 6;
+
 const LINE = 16.25;
 const GAP = 14;
 const TEXT_X = 34;
@@ -114,7 +114,7 @@ const nodesOf = (order: Order, perBand: number, textWidth: number): readonly Nod
   order.forEach((each, i) => {
     const all = [...new Set(each.after.map((id) => latest.get(id)))].filter((n) => n !== undefined);
     let column = Math.max(-1, ...all.map((n) => nodes[n]?.column ?? -1)) + 1;
-    while ((filled.get(column) ?? 0) >= HIGH) column += 1;
+    while ((filled.get(column) ?? 0) >= limits.drawing.mapColumn) column += 1;
     filled.set(column, (filled.get(column) ?? 0) + 1);
     const after = reduced(all, nodes);
     const far =

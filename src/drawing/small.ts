@@ -1,5 +1,6 @@
 // The smaller things of a job: seals in section, counted things, a measured gap, a temporary thing.
 
+import { limits } from '../limits.ts';
 import {
   arrowHead,
   type Child,
@@ -82,7 +83,7 @@ export const countedThings = (
 ): Drawing => {
   const at = frame(options);
   const head = title(name, at);
-  const shown = Math.min(count, 60);
+  const shown = Math.min(count, limits.drawing.countedThings);
   const perRow = Math.min(shown, Math.max(1, Math.floor((at.width - 20) / 46)));
   const rows = Math.max(1, Math.ceil(shown / Math.max(1, perRow)));
   const left = at.x - (perRow * 46) / 2 + 23;

@@ -55,7 +55,7 @@ export type CautionView = {
   readonly picture: Picture;
 };
 
-/** The word first, in capitals; a text that opens with the same word is not made to say it twice. */
+/** The word first, in capitals; a text that opens with the same word does not say it twice. */
 export const cautionView = (caution: Caution): CautionView => ({
   word: `${caution.hazard.toUpperCase()}:`,
   text: caution.text.toLowerCase().startsWith(`${caution.hazard}:`)
@@ -93,3 +93,7 @@ export const workingRows = (working: Working): readonly (readonly string[])[] =>
     `${Number(row.value.toPrecision(6))} ${row.unit}`,
     sourceWords(row.source),
   ]);
+
+/** Lets a word longer than its column break, so that nothing runs off the sheet. */
+export const breakable = (text: string): string =>
+  text.replaceAll(/\S{24}(?=\S)/g, (run) => `${run}\u200b`);

@@ -2,7 +2,7 @@
 
 import { isolationDrawings } from '../drawing/isolation.ts';
 import { removalMaps } from '../drawing/removal-map.ts';
-import type { Pack, PlanView } from '../pack/types.ts';
+import type { Pack, PlanView, Settled } from '../pack/types.ts';
 import { ISOLATION_BY_HAND, ISOLATION_NOT_STATED } from '../quantity/authority.ts';
 import { figure, picture, titleBlock, workingRows } from './block.ts';
 import { listsOf } from './lists.ts';
@@ -31,10 +31,7 @@ export const packView = (pack: Pack) => ({
   decisions: pack.decisions.map(({ question, why, settled }) => ({
     question,
     why,
-    settled:
-      settled === null
-        ? null
-        : `${settled.by}: ${settled.reason}${settled.limits === undefined ? '' : `; limits: ${settled.limits}`}`,
+    settled: settled === null ? null : settledWords(settled),
   })),
   unchecked: pack.notChecked,
   maps: [
@@ -51,6 +48,9 @@ export const packView = (pack: Pack) => ({
     ...Object.entries(pack.workings).map(([title, rows]) => ({ title, rows: workingRows(rows) })),
   ].filter(({ rows }) => rows.length > 0),
 });
+
+const settledWords = ({ by, reason, limits }: Settled): string =>
+  `${by}: ${reason}${limits === undefined ? '' : `; limits: ${limits}`}`;
 
 const figuresOf = (pack: Pack) => {
   const of = (does: 'undo' | 'off' | 'aside'): number =>
@@ -102,7 +102,10 @@ const planWords = (plan: PlanView): string => {
     ? 'proven least'
     : `not proven least: at best ${figure(plan.bound)}, gap ${Math.round(plan.gap * 1000) / 10} %`;
   const order = plan.orderProven ? '' : ' The order among equals is not proven best.';
-  return `${figure(plan.minutes)} to take off, ${least}.${order} Circles are joints to undo, boxes are parts; an arrow says what waits for what.`;
+  return [
+    `${figure(plan.minutes)} to take off, ${least}.${order} Circles are joints to undo,`,
+    'boxes are parts; an arrow says what waits for what.',
+  ].join(' ');
 };
 
 const isolationOf = (pack: Pack) => {

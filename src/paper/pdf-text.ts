@@ -26,4 +26,4 @@ export const pagesOf = (pdf: Uint8Array): readonly string[] => {
 };
 
 /** Letters and figures alone, so that a break of line or a hyphen hides nothing. */
-export const letters = (text: string): string => text.replaceAll(/[\s\u00ad\u2010-]+/g, '');
+export const letters = (text: string): string => text.replaceAll(/[\s\u00ad\u200b\u2010-]+/g, '');

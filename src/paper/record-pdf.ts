@@ -1,10 +1,12 @@
 // The printed record: who, when, what was said in order, what stands open, and the hashes.
 
+import { openWords } from '../drawing/tally.ts';
 import type { Pack } from '../pack/types.ts';
 import { kindOf } from '../record/kinds.ts';
+import { order } from '../record/order.ts';
 import { after, before } from '../record/things.ts';
 import type { Act, DeviceTime, JobState, State } from '../record/types.ts';
-import { titleBlock } from './block.ts';
+import { breakable, titleBlock } from './block.ts';
 import { setPdf } from './typst.ts';
 
 export type RecordToPrint = {
@@ -31,7 +33,9 @@ export const recordView = (record: RecordToPrint) => {
   const job = state.jobs[record.job];
   if (job === undefined) throw new Error(`no job ${record.job} in the state`);
   const pack = packOf(record, job);
-  const own = acts.filter((act) => act.stream.kind === 'job' && act.stream.id === record.job);
+  const own = order(acts).acts.filter(
+    (act) => act.stream.kind === 'job' && act.stream.id === record.job,
+  );
   return {
     block: {
       ...titleBlock(pack, 'record', job.title),
@@ -41,9 +45,9 @@ export const recordView = (record: RecordToPrint) => {
     standing: standingOf(job),
     head: headOf(job, pack, own),
     parts: [
-      ...stillOpen(job),
+      ...stillOpen(job, pack),
       ...judged(job),
-      ...readingsOf(job),
+      ...readingsOf(job, pack),
       actsOf(own, pack),
       ...unknownOf(state, acts),
     ],
@@ -84,9 +88,21 @@ const headOf = (job: JobState, pack: Pack, own: readonly Act[]) =>
     ['Closed', job.closed === null ? 'no' : `${job.closed.by}, ${timeWords(job.closed.at)}`],
     ['Hands', [...new Set(own.map((act) => act.by))].join(', ')],
     ['Verdict', job.verdict ?? 'none given'],
-    ['Isolation', job.isolation.proved ? 'proved' : `not proved: ${job.isolation.why}`],
+    ['Isolation', isolationWords(job, pack, own)],
     ['Times', 'as each device showed them; not trusted. The order is by cause.'],
   ].map(([label, words]) => ({ label, words }));
+
+/** While open: as it stands. Once closed it is lifted, so the sheet says who saw it proved. */
+const isolationWords = (job: JobState, pack: Pack, own: readonly Act[]): string => {
+  if (job.closed === null)
+    return job.isolation.proved ? 'proved' : `not proved: ${job.isolation.why}`;
+  const seen = own
+    .filter((act) => act.kind === 'proved-dead')
+    .map((act) => `${thingWords(String(act.body.thing), pack)}, ${act.by}, ${timeWords(act.at)}`);
+  return seen.length === 0
+    ? 'no proof recorded'
+    : `lifted; seen to run and die away at ${seen.join('; ')}`;
+};
 
 const part = (
   title: string,
@@ -101,7 +117,7 @@ const part = (
   rows,
 });
 
-const stillOpen = (job: JobState): readonly Part[] => {
+const stillOpen = (job: JobState, pack: Pack): readonly Part[] => {
   const open = job.entries.filter((entry) => entry.open);
   return [
     part(
@@ -111,7 +127,7 @@ const stillOpen = (job: JobState): readonly Part[] => {
         ['Where', 1.5],
       ],
       open.map((entry) => [entry.what, entry.place ?? '']),
-      `${open.length === 0 ? 'nothing open' : `${open.length} open`}; ${job.entries.length - open.length} made good.`,
+      `${openWords(job.entries)}; ${job.entries.length - open.length} made good.`,
     ),
     part(
       'Deviations',
@@ -121,7 +137,7 @@ const stillOpen = (job: JobState): readonly Part[] => {
         ['Reason', 2],
         ['What limits the risk', 2],
       ],
-      job.deviations.map((d) => [d.thing, d.by, d.reason, d.limits]),
+      job.deviations.map((d) => [thingWords(d.thing, pack), d.by, d.reason, d.limits]),
       job.deviations.length === 0 ? 'none' : null,
     ),
   ];
@@ -159,7 +175,7 @@ const judged = (job: JobState): readonly Part[] => [
   ),
 ];
 
-const readingsOf = (job: JobState): readonly Part[] => [
+const readingsOf = (job: JobState, pack: Pack): readonly Part[] => [
   part(
     'As found and readings',
     [
@@ -167,7 +183,7 @@ const readingsOf = (job: JobState): readonly Part[] => [
       ['What', 1.6],
       ['Reading', 1.2],
     ],
-    job.readings.map((r) => [r.thing, r.name, `${r.value} ${r.unit}`.trim()]),
+    job.readings.map((r) => [thingWords(r.thing, pack), r.name, `${r.value} ${r.unit}`.trim()]),
     job.readings.length === 0 ? 'none taken' : null,
   ),
   part(
@@ -179,7 +195,7 @@ const readingsOf = (job: JobState): readonly Part[] => [
       ['Hours', 1],
     ],
     job.items.map((item) => [
-      item.part,
+      thingWords(`part/${item.part}`, pack),
       item.way,
       item.serial,
       item.hours === null ? 'not read' : String(item.hours),
@@ -215,9 +231,10 @@ export const actWords = (act: Act, pack: Pack): string => {
   const rest = Object.entries(act.body)
     .filter(([key]) => key !== 'thing')
     .map(([key, value]) => `${key} ${typeof value === 'string' ? value : JSON.stringify(value)}`)
+    .map((words) => words.replaceAll(/\b([0-9a-f]{8})[0-9a-f]{24,}\b/g, '$1…'))
     .map((words) => (words.length > 160 ? `${words.slice(0, 159)}…` : words));
   const says = row === null ? `UNKNOWN KIND ${act.kind}` : row.says;
-  return `${says}${named}${rest.length === 0 ? '' : ` (${rest.join('; ')})`}`;
+  return breakable(`${says}${named}${rest.length === 0 ? '' : ` (${rest.join('; ')})`}`);
 };
 
 const thingWords = (thing: string, { facts, lists }: Pack): string => {

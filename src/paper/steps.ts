@@ -45,7 +45,7 @@ export type ValueView = {
   readonly words: string;
 };
 
-/** Runs of steps of one phase, in the pack's order; a phase that comes back gets its title again. */
+/** Runs of one phase, in the pack's order; a phase that comes back has its title again. */
 export const phasesOf = (
   pack: Pack,
 ): readonly { readonly title: string; readonly steps: readonly StepView[] }[] => {
@@ -118,7 +118,7 @@ const boxesWords = (pack: Pack, step: Step): string => {
   return `${round === '' || round === 'made' ? '' : `${round}, `}in this order${where}`;
 };
 
-/** A reason that goes on from the step before is not said again; its minutes unknown are listed once. */
+/** A reason that goes on is not said again; unknown minutes are listed once. */
 const wordsOf = (step: Step, before: string): string =>
   [
     step.place === null ? '' : `at: ${step.place}`,

@@ -1,4 +1,4 @@
-// Sets a document: the template is a file, the data goes in beside it as JSON, never into the source.
+// Sets a document: the template is a file, the data goes in beside it as JSON.
 
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
