@@ -93,7 +93,9 @@ export function orderChosen(machine: Machine, set: ChosenSet): ChosenOrder {
     toolPrice: 1,
     placePrice: 1,
     ready,
-    maxStates: exact ? limits.removal.exactOrderStates : limits.removal.orderStates,
+    maxStates: exact
+      ? limits.removal.exactOrderStates
+      : limits.removal.orderWork / set.joints.length,
   });
   if (ordered === null) throw new Error('the chosen set cannot be carried out in any order');
   return { ...ordered, steps: withMoves(machine, set, ordered.steps) };

@@ -3,29 +3,53 @@
 import { limits } from '../limits.ts';
 import type { Graph, Rule } from './graph.ts';
 import { Heap } from './heap.ts';
+import { randomFrom } from './seeded.ts';
 
-/** A graph with its lists by fact, ready for many passes. */
+/** A graph with its lists by fact, ready for many passes; flat arrays, as passes are many. */
 export type Indexed = {
   readonly count: number;
   readonly rules: readonly Rule[];
   readonly targets: readonly number[];
   readonly givers: readonly (readonly number[])[];
-  readonly users: readonly (readonly number[])[];
+  /** Of each rule: what it gives and how much it needs. */
+  readonly gives: Int32Array;
+  readonly needCount: Int32Array;
+  /** The rules that need a fact: `userList` from `userStart[fact]` to `userStart[fact + 1]`. */
+  readonly userStart: Int32Array;
+  readonly userList: Int32Array;
   /** Rules that need nothing. */
   readonly free: readonly number[];
 };
 
 export function indexed(graph: Graph): Indexed {
-  const givers: number[][] = Array.from({ length: graph.count }, () => []);
-  const users: number[][] = Array.from({ length: graph.count }, () => []);
+  const { count, rules, targets } = graph;
+  const givers: number[][] = Array.from({ length: count }, () => []);
   const free: number[] = [];
-  graph.rules.forEach((rule, at) => {
+  const userStart = new Int32Array(count + 1);
+  rules.forEach((rule, at) => {
     givers[rule.gives]?.push(at);
-    for (const need of rule.needs) users[need]?.push(at);
+    for (const need of rule.needs) userStart[need + 1] = (userStart[need + 1] ?? 0) + 1;
     if (rule.needs.length === 0) free.push(at);
   });
-  return { count: graph.count, rules: graph.rules, targets: graph.targets, givers, users, free };
+  for (let fact = 0; fact < count; fact += 1) {
+    userStart[fact + 1] = (userStart[fact + 1] ?? 0) + (userStart[fact] ?? 0);
+  }
+  const userList = new Int32Array(userStart[count] ?? 0);
+  const filled = userStart.slice();
+  rules.forEach((rule, at) => {
+    for (const need of rule.needs) {
+      const next = filled[need] ?? 0;
+      userList[next] = at;
+      filled[need] = next + 1;
+    }
+  });
+  const gives = Int32Array.from(rules, (rule) => rule.gives);
+  const needCount = Int32Array.from(rules, (rule) => rule.needs.length);
+  return { count, rules, targets, givers, gives, needCount, userStart, userList, free };
 }
+
+export const usersOf = ({ userStart, userList }: Indexed, fact: number): Int32Array =>
+  userList.subarray(userStart[fact] ?? 0, userStart[fact + 1] ?? 0);
 
 /** The rule that supports each fact most cheaply by summed cost; -1 where nothing does. */
 export function cheapestSupports(
@@ -37,20 +61,16 @@ export function cheapestSupports(
   const support = new Int32Array(graph.count).fill(-1);
   const distance = new Float64Array(graph.count).fill(Number.POSITIVE_INFINITY);
   const done = new Uint8Array(graph.count);
-  const missing = new Int32Array(graph.rules.length);
-  const sum = new Float64Array(graph.rules.length);
+  const missing = graph.needCount.slice();
+  const sum = cost.slice();
   const heap = new Heap();
   const offer = (at: number, total: number) => {
-    const gives = graph.rules[at]?.gives ?? 0;
+    const gives = graph.gives[at] ?? 0;
     if (done[gives] || total >= (distance[gives] ?? 0)) return;
     distance[gives] = total;
     support[gives] = at;
     heap.push(total, gives);
   };
-  for (let at = 0; at < missing.length; at += 1) {
-    missing[at] = graph.rules[at]?.needs.length ?? 0;
-    sum[at] = cost[at] ?? 0;
-  }
   for (const at of graph.free) {
     if (at !== banned && (allowed === undefined || allowed[at])) offer(at, cost[at] ?? 0);
   }
@@ -59,7 +79,9 @@ export function cheapestSupports(
     if (done[fact]) continue;
     done[fact] = 1;
     const reached = distance[fact] ?? 0;
-    for (const at of graph.users[fact] ?? []) {
+    const end = graph.userStart[fact + 1] ?? 0;
+    for (let n = graph.userStart[fact] ?? 0; n < end; n += 1) {
+      const at = graph.userList[n] ?? 0;
       sum[at] = (sum[at] ?? 0) + reached;
       const left = (missing[at] ?? 0) - 1;
       missing[at] = left;
@@ -108,7 +130,7 @@ function withFollowing(graph: Indexed, plan: readonly number[]): number[] {
   const holds = new Set(plan.map((at) => graph.rules[at]?.gives ?? -1));
   const queue = [...holds];
   for (let fact = queue.pop(); fact !== undefined; fact = queue.pop()) {
-    for (const at of graph.users[fact] ?? []) {
+    for (const at of usersOf(graph, fact)) {
       const rule = graph.rules[at];
       if (rule === undefined || rule.actions.length > 0 || members.has(at)) continue;
       if (!rule.needs.every((need) => holds.has(need))) continue;
@@ -194,35 +216,88 @@ export function planWithin(
   return plan === null ? null : minimal(graph, plan, cost);
 }
 
+/** A plan made anew from distorted costs; null where there is none. */
+function planFor(graph: Indexed, seen: Float64Array, cost: Float64Array): number[] | null {
+  const found = extract(graph, cheapestSupports(graph, seen, -1));
+  return found === null ? null : minimal(graph, found, cost);
+}
+
 /** A valid plan, improved by trials until the stated count of steps is used; null: infeasible. */
 export function quickPlan(graph: Indexed, cost: Float64Array): number[] | null {
-  const first = extract(graph, cheapestSupports(graph, cost, -1));
+  const first = planFor(graph, cost, cost);
   if (first === null) return null;
-  let best = minimal(graph, first, cost);
+  const work = { left: limits.removal.heuristicSteps };
+  return shaken(graph, cost, improved(graph, cost, first, work), work);
+}
+
+/** A plan that keeps to what a lower bound left unpaid, improved by trials. */
+export function planAlong(graph: Indexed, cost: Float64Array, unpaid: Float64Array): number[] {
+  const work = { left: limits.removal.heuristicSteps / 2 };
+  let best: number[] | null = null;
+  for (const share of UNPAID_SHARES) {
+    const seen = unpaid.map((value, at) => value + share * (cost[at] ?? 0));
+    const plan = improved(graph, cost, planFor(graph, seen, cost) ?? [], work);
+    if (best === null || costOf(plan, cost) < costOf(best, cost)) best = plan;
+  }
+  return best ?? [];
+}
+
+/** How much of a rule's own cost still counts when the unpaid part leads. */
+const UNPAID_SHARES = [0.02, 0.3];
+
+type Work = { left: number };
+
+const sizeOf = ({ rules, userList }: Indexed): number => 2 * rules.length + userList.length;
+
+/** Leaves out one rule after another and plans anew, as long as that helps. */
+function improved(
+  graph: Indexed,
+  cost: Float64Array,
+  plan: readonly number[],
+  work: Work,
+): number[] {
+  const size = sizeOf(graph);
+  let best = [...plan];
   let bestCost = costOf(best, cost);
-  let left = limits.removal.heuristicSteps;
-  const size = graph.rules.reduce((sum, rule) => sum + 2 + rule.needs.length, 0);
   for (const sunk of [0, 0.5]) {
-    for (let improved = true; improved && left > 0; ) {
-      improved = false;
+    for (let better = true; better && work.left > 0; ) {
+      better = false;
       for (const rule of [...best].reverse()) {
-        const gives = graph.rules[rule]?.gives ?? -1;
-        if ((graph.givers[gives]?.length ?? 0) < 2) continue;
-        if (left <= 0) break;
-        left -= size;
+        if ((graph.givers[graph.gives[rule] ?? 0]?.length ?? 0) < 2) continue;
+        if (work.left <= 0) break;
+        work.left -= size;
         const trial = trialWithout(graph, cost, best, rule, sunk);
         if (trial === null) continue;
         const trialCost = costOf(trial, cost);
         if (trialCost >= bestCost - 1e-9) continue;
         best = trial;
         bestCost = trialCost;
-        improved = true;
+        better = true;
         break;
       }
     }
   }
   return best;
 }
+
+/** Distorts the costs a little, from a fixed seed, and keeps what comes out better. */
+function shaken(graph: Indexed, cost: Float64Array, plan: readonly number[], work: Work): number[] {
+  const random = randomFrom(SHAKING_SEED);
+  const size = sizeOf(graph);
+  let best = [...plan];
+  for (let trial = 0; trial < limits.removal.shakings && work.left > 0; trial += 1) {
+    work.left -= size;
+    const seen = cost.map((value) => value * (0.6 + 0.8 * random()));
+    for (const at of best) seen[at] = 0.7 * (seen[at] ?? 0);
+    const found = planFor(graph, seen, cost);
+    if (found === null || costOf(found, cost) > 1.15 * costOf(best, cost)) continue;
+    const better = improved(graph, cost, found, work);
+    if (costOf(better, cost) < costOf(best, cost) - 1e-9) best = better;
+  }
+  return best;
+}
+
+const SHAKING_SEED = 4_711;
 
 /** Plans anew without one rule; the other rules of the plan are already paid for, or partly. */
 function trialWithout(

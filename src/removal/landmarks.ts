@@ -2,13 +2,15 @@
 
 import { limits } from '../limits.ts';
 import { Heap } from './heap.ts';
-import type { Indexed } from './heuristic.ts';
+import { type Indexed, usersOf } from './heuristic.ts';
 
 export type Landmarks = {
   readonly bound: number;
   readonly sets: readonly (readonly number[])[];
   /** The least that any plan with this rule costs. */
   readonly through: Float64Array;
+  /** What of each rule's cost the sets have not paid. */
+  readonly unpaid: Float64Array;
 };
 
 const TINY = 1e-9;
@@ -41,7 +43,7 @@ export function landmarkBound(
     const dearest = rule.needs.reduce((most, need) => Math.max(most, distance[need] ?? 0), 0);
     return bound + dearest + (left[at] ?? 0);
   });
-  return { bound, sets, through };
+  return { bound, sets, through, unpaid: left };
 }
 
 /** The dearest need of each rule, judged by the longest-step distance; -1 where it has none. */
@@ -49,10 +51,10 @@ function dearestNeeds(graph: Indexed, left: Float64Array) {
   const distance = new Float64Array(graph.count).fill(Number.POSITIVE_INFINITY);
   const done = new Uint8Array(graph.count);
   const dearest = new Int32Array(graph.rules.length).fill(-1);
-  const missing = Int32Array.from(graph.rules, (rule) => rule.needs.length);
+  const missing = graph.needCount.slice();
   const heap = new Heap();
   const offer = (at: number, total: number) => {
-    const gives = graph.rules[at]?.gives ?? 0;
+    const gives = graph.gives[at] ?? 0;
     if (total >= (distance[gives] ?? 0)) return;
     distance[gives] = total;
     heap.push(total, gives);
@@ -62,7 +64,9 @@ function dearestNeeds(graph: Indexed, left: Float64Array) {
     const fact = heap.pop();
     if (done[fact]) continue;
     done[fact] = 1;
-    for (const at of graph.users[fact] ?? []) {
+    const end = graph.userStart[fact + 1] ?? 0;
+    for (let n = graph.userStart[fact] ?? 0; n < end; n += 1) {
+      const at = graph.userList[n] ?? 0;
       missing[at] = (missing[at] ?? 0) - 1;
       if (missing[at] !== 0) continue;
       // Facts are settled in rising distance, so the last need to come is the dearest.
@@ -101,7 +105,7 @@ function cutBefore(graph: Indexed, dearest: Int32Array, near: Uint8Array): numbe
   const seen = new Uint8Array(graph.count);
   const forward: number[] = [];
   const step = (at: number) => {
-    const gives = graph.rules[at]?.gives ?? 0;
+    const gives = graph.gives[at] ?? 0;
     if (near[gives]) cut.push(at);
     else if (!seen[gives]) {
       seen[gives] = 1;
@@ -110,7 +114,7 @@ function cutBefore(graph: Indexed, dearest: Int32Array, near: Uint8Array): numbe
   };
   graph.free.forEach(step);
   for (let fact = forward.pop(); fact !== undefined; fact = forward.pop()) {
-    for (const at of graph.users[fact] ?? []) if (dearest[at] === fact) step(at);
+    for (const at of usersOf(graph, fact)) if (dearest[at] === fact) step(at);
   }
   return cut;
 }

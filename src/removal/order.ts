@@ -38,6 +38,8 @@ type Node = {
   readonly price: number;
   readonly steps: readonly Option[];
   readonly before: Node | null;
+  /** What can be done next, once nothing more can be done without a change. */
+  readonly ready: readonly Option[];
 };
 
 /** Null when some item never becomes ready. */
@@ -48,6 +50,7 @@ export function fewestChanges(problem: OrderProblem): Ordered | null {
     price: 0,
     steps: [],
     before: null,
+    ready: [],
   });
   const greedy = byHand(problem, start);
   if (greedy === null) return null;
@@ -63,7 +66,7 @@ export function fewestChanges(problem: OrderProblem): Ordered | null {
     bound = Math.max(bound, node.price + stillOwed(problem, node));
     if (isDone(node)) return { ...stepsOf(node), bound: node.price };
     if (bound >= greedy.price || nodes.length > problem.maxStates) break;
-    for (const option of problem.ready(node.done)) {
+    for (const option of node.ready) {
       const next = settle(problem, take(problem, node, option));
       const key = keyOf(next);
       if ((best.get(key) ?? Number.POSITIVE_INFINITY) <= next.price) continue;
@@ -103,6 +106,7 @@ function take(problem: OrderProblem, node: Node, option: Option): Node {
     price: node.price + price(problem, node.hand, option),
     steps: [option],
     before: node,
+    ready: [],
   };
 }
 
@@ -111,9 +115,11 @@ function settle(problem: OrderProblem, node: Node): Node {
   const done = node.done.slice();
   const steps = [...node.steps];
   const { tool, place } = node.hand;
+  let ready: readonly Option[] = [];
   for (let grown = true; grown; ) {
     grown = false;
-    for (const option of problem.ready(done)) {
+    ready = problem.ready(done);
+    for (const option of ready) {
       if (done[option.item]) continue;
       const sameTool = option.tool === null || option.tool === tool;
       const samePlace = option.place === null || option.place === place;
@@ -123,7 +129,7 @@ function settle(problem: OrderProblem, node: Node): Node {
       grown = true;
     }
   }
-  return { ...node, done, steps };
+  return { ...node, done, steps, ready };
 }
 
 /** A lower bound of the changes still to come: every tool that something can't do without. */
@@ -146,7 +152,7 @@ function stillOwed(problem: OrderProblem, { done, hand }: Node): number {
 function byHand(problem: OrderProblem, start: Node): Omit<Ordered, 'bound'> | null {
   let node = start;
   for (let left = problem.items; left > 0 && !isDone(node); left -= 1) {
-    const ready = problem.ready(node.done);
+    const { ready } = node;
     const handOf = (option: Option) => `${option.tool}|${option.place}`;
     const counts = new Map<string, number>();
     for (const one of ready) counts.set(handOf(one), (counts.get(handOf(one)) ?? 0) + 1);

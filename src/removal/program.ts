@@ -57,7 +57,8 @@ function sum(terms: readonly string[]): string {
 }
 
 const used = (rules: readonly number[]) => rules.map((at) => `y${at}`);
-const minus = (rules: readonly number[]) => rules.map((at) => `- y${at}`).join(' ');
+const minus = (rules: readonly number[]) =>
+  rules.map((at, n) => `${n % TERMS_A_LINE === TERMS_A_LINE - 1 ? '\n   ' : ''}- y${at}`).join(' ');
 
 /** A fact has at most one supporter; a mandatory one exactly one. */
 function supportRows(list: Indexed, mandatory: readonly number[]): string[] {

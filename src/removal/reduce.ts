@@ -3,7 +3,7 @@
 import { limits } from '../limits.ts';
 import type { Graph, Rule } from './graph.ts';
 import { derivable } from './graph.ts';
-import { indexed } from './heuristic.ts';
+import { type Indexed, indexed, usersOf } from './heuristic.ts';
 
 export type Reduced = {
   readonly graph: Graph;
@@ -14,25 +14,19 @@ export type Reduced = {
 /** Null when a target can't be reached at all. */
 export function reduce(graph: Graph): Reduced | null {
   let now = relevant(graph);
-  if (now === null) return null;
-  for (let round = 0; round < limits.removal.reductionRounds; round += 1) {
-    const size = now.rules.length;
-    const merged = merge(now);
-    const compact: Graph | null = relevant(merged);
-    if (compact === null) return null;
-    const rules = worthwhile(compact, necessaryFacts(compact));
-    now = compact;
-    if (rules.length < compact.rules.length) {
-      const smaller = relevant({ ...compact, rules });
-      if (smaller === null) throw new Error('a reduction removed the last way to a target');
-      now = smaller;
+  for (let round = 0; now !== null; round += 1) {
+    const compact: Graph | null = relevant(merge(now));
+    if (compact === null) break;
+    const necessary = necessaryFacts(compact);
+    const rules = worthwhile(compact, necessary);
+    if (rules.length === compact.rules.length || round >= limits.removal.reductionRounds) {
+      const mandatory = new Set(compact.targets.flatMap((target) => necessary.of(target)));
+      return { graph: compact, mandatory: [...mandatory] };
     }
-    if (now.rules.length === size) break;
+    now = relevant({ ...compact, rules });
+    if (now === null) throw new Error('a reduction removed the last way to a target');
   }
-  const last = necessaryFacts(now);
-  const mandatory = new Set<number>();
-  for (const target of now.targets) for (const fact of last.of(target)) mandatory.add(fact);
-  return { graph: now, mandatory: [...mandatory] };
+  return null;
 }
 
 /** Keeps what can hold and what the targets may rest on, and numbers the facts anew. */
@@ -127,32 +121,44 @@ type Necessary = {
 /** For each fact the facts that hold in every plan for it: the greatest fixed point, by bits. */
 function necessaryFacts(graph: Graph): Necessary {
   const words = (graph.count + 31) >> 5;
-  const { givers } = indexed(graph);
+  const list = indexed(graph);
   const bits = new Uint32Array(graph.count * words).fill(0xffffffff);
   const all = new Uint32Array(words);
   const one = new Uint32Array(words);
-  const order = derivationOrder(graph);
+  const waiting = new Uint8Array(graph.count).fill(1);
+  const order = derivationOrder(list);
   for (let changed = true; changed; ) {
     changed = false;
     for (const fact of order) {
-      all.fill(0xffffffff);
-      for (const at of givers[fact] ?? []) {
-        one.fill(0);
-        for (const need of graph.rules[at]?.needs ?? []) {
-          for (let w = 0; w < words; w += 1) {
-            one[w] = (one[w] ?? 0) | (bits[need * words + w] ?? 0);
-          }
-        }
-        for (let w = 0; w < words; w += 1) all[w] = (all[w] ?? 0) & (one[w] ?? 0);
-      }
-      all[fact >> 5] = (all[fact >> 5] ?? 0) | (1 << (fact & 31));
-      for (let w = 0; w < words; w += 1) {
-        const now = all[w] ?? 0;
-        if (bits[fact * words + w] === now) continue;
-        bits[fact * words + w] = now;
-        changed = true;
-      }
+      if (!waiting[fact]) continue;
+      waiting[fact] = 0;
+      meet(fact);
+      if (!store(fact)) continue;
+      changed = true;
+      for (const at of usersOf(list, fact)) waiting[list.gives[at] ?? 0] = 1;
     }
+  }
+  function meet(fact: number): void {
+    all.fill(0xffffffff);
+    for (const at of list.givers[fact] ?? []) {
+      one.fill(0);
+      for (const need of graph.rules[at]?.needs ?? []) {
+        const from = need * words;
+        for (let w = 0; w < words; w += 1) one[w] = (one[w] ?? 0) | (bits[from + w] ?? 0);
+      }
+      for (let w = 0; w < words; w += 1) all[w] = (all[w] ?? 0) & (one[w] ?? 0);
+    }
+    all[fact >> 5] = (all[fact >> 5] ?? 0) | (1 << (fact & 31));
+  }
+  function store(fact: number): boolean {
+    let changed = false;
+    for (let w = 0; w < words; w += 1) {
+      const now = all[w] ?? 0;
+      if (bits[fact * words + w] === now) continue;
+      bits[fact * words + w] = now;
+      changed = true;
+    }
+    return changed;
   }
   const has = (fact: number, other: number) =>
     ((bits[fact * words + (other >> 5)] ?? 0) & (1 << (other & 31))) !== 0;
@@ -162,10 +168,10 @@ function necessaryFacts(graph: Graph): Necessary {
 }
 
 /** Facts in an order in which they can come to hold; sweeps in this order settle soonest. */
-function derivationOrder(graph: Graph): number[] {
-  const { users, free, rules } = indexed(graph);
+function derivationOrder(list: Indexed): number[] {
+  const { free, rules } = list;
   const missing = rules.map((rule) => rule.needs.length);
-  const seen = new Uint8Array(graph.count);
+  const seen = new Uint8Array(list.count);
   const order: number[] = [];
   const reach = (fact: number) => {
     if (seen[fact]) return;
@@ -174,7 +180,7 @@ function derivationOrder(graph: Graph): number[] {
   };
   for (const at of free) reach(rules[at]?.gives ?? 0);
   for (let n = 0; n < order.length; n += 1) {
-    for (const at of users[order[n] ?? -1] ?? []) {
+    for (const at of usersOf(list, order[n] ?? 0)) {
       missing[at] = (missing[at] ?? 0) - 1;
       if (missing[at] === 0) reach(rules[at]?.gives ?? 0);
     }

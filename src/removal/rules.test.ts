@@ -6,8 +6,9 @@ import { solveWithHighs } from '../server/solver-inline.ts';
 import { type FullInput, fullSchema, type RemovalPlan } from './model.ts';
 import { fewestChanges, type Option, type OrderProblem } from './order.ts';
 import { inputProblems, removalProblems } from './problems.ts';
-import { below, randomFrom, smallMachine } from './random-machine.ts';
+import { smallMachine } from './random-machine.ts';
 import { removal } from './removal.ts';
+import { below, randomFrom } from './seeded.ts';
 
 async function plan(input: FullInput): Promise<RemovalPlan> {
   const found = await removal(fullSchema.parse(input), solveWithHighs);

@@ -24,7 +24,7 @@ export function removalSequence(input: SequenceInput): RemovalResult {
     placePrice: input.side_change,
     ready: (done) =>
       options.flatMap((list, item) => (!done[item] && groupOf(done, item) >= 0 ? list : [])),
-    maxStates: exact ? limits.removal.exactOrderStates : limits.removal.orderStates,
+    maxStates: exact ? limits.removal.exactOrderStates : limits.removal.orderWork / count,
   });
   if (ordered === null) return neverAllOff(input);
   const times = input.time.reduce((sum, time) => sum + time, 0);

@@ -2,7 +2,7 @@
 
 import { limits } from '../limits.ts';
 import { derivable, type Graph, type Rule } from './graph.ts';
-import { costOf, type Indexed, indexed, planWithin, quickPlan } from './heuristic.ts';
+import { costOf, type Indexed, indexed, planAlong, planWithin, quickPlan } from './heuristic.ts';
 import { landmarkBound } from './landmarks.ts';
 import type { ProgramLimits, Solver, SolverAnswer } from './model.ts';
 import { chosenRules, programOf } from './program.ts';
@@ -21,6 +21,9 @@ export type Solved = {
 export type Tools = { readonly solver: Solver; readonly limits: ProgramLimits };
 
 const TOLERANCE = 1e-6;
+
+/** Another round pays only when this share of the rules or less is left. */
+const FEW_LEFT_OUT = 0.9;
 
 export type TwoLevel = {
   readonly plan: Solved;
@@ -135,16 +138,30 @@ function narrow(given: Graph, weight: number, known: Found | null, whole: boolea
     const cost = Float64Array.from(list.rules, (rule) => rule.flagged * weight + rule.cost);
     const start = quickPlan(list, cost);
     if (start === null) throw new Error('a reachable graph has no plan');
-    const found = foundOf(list, start);
-    if (best === null || weigh(found, weight) < weigh(best, weight)) best = found;
+    const { bound: paid, sets, through, unpaid } = landmarkBound(list, mandatory, cost);
+    const along = planAlong(list, cost, unpaid);
+    for (const found of [foundOf(list, start), foundOf(list, along)]) {
+      if (best === null || weigh(found, weight) < weigh(best, weight)) best = found;
+    }
+    if (best === null) throw new Error('no plan came of a reachable graph');
     const most = weigh(best, weight);
-    const { bound: paid, sets, through } = landmarkBound(list, mandatory, cost);
     // Plans left out before cost as much as the best, so it caps what the rest proves.
     bound = Math.min(most, Math.max(bound, whole ? Math.ceil(paid - TOLERANCE) : paid));
     if (most <= bound + TOLERANCE) return { best, bound: most, rest: null };
     const rules = list.rules.filter((_, at) => (through[at] ?? 0) <= most - step + TOLERANCE);
-    if (rules.length === list.rules.length || round >= limits.removal.narrowingRounds) {
-      return { best, bound, rest: { list, cost, mandatory, landmarks: sets, start } };
+    const few = rules.length > FEW_LEFT_OUT * list.rules.length;
+    if (few || round >= limits.removal.narrowingRounds) {
+      return {
+        best,
+        bound,
+        rest: {
+          list,
+          cost,
+          mandatory,
+          landmarks: sets,
+          start: costOf(along, cost) < costOf(start, cost) ? along : start,
+        },
+      };
     }
     graph = { ...reduced.graph, rules };
   }
