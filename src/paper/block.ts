@@ -14,7 +14,6 @@ export type TitleBlock = {
   readonly issue: string;
   readonly by: string;
   readonly names: string;
-  readonly place: string;
   readonly authority: string;
   readonly mark: string | null;
 };
@@ -36,9 +35,8 @@ export const titleBlock = (pack: Pack, kind: string, title: string = pack.title)
   owner: pack.vessel.name,
   id: pack.id.slice(0, 16),
   issue: `${pack.plantIssue.number}, ${pack.plantIssue.date}`,
-  by: 'Boxup, from the plant file',
+  by: 'Boxup',
   names: NAMES_NOT_PROVED,
-  place: pack.machine.name,
   // Worded here and not taken from the pack, so that no file can print a sheet without it.
   authority: AUTHORITY_LINE,
   mark: pack.invented ? DEMO_MARK : null,
