@@ -1,4 +1,4 @@
-// 100 plants changed in ways that harm nothing: accepted, and equal where only the looks change.
+// A hundred harmless changes of a plant: accepted, and equal where only the looks change.
 
 import { expect, test } from 'vitest';
 import { fixture } from './fixture.ts';

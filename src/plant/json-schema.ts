@@ -74,7 +74,7 @@ function plainSchema(schema: z.ZodType): JsonMap {
   return JSON.parse(JSON.stringify(json)) as JsonMap;
 }
 
-/** The JSON Schema (2020-12) of a kind of file; optional fields may be unknown or have an origin. */
+/** The JSON Schema (2020-12) of one kind; optional fields may be unknown or have an origin. */
 export function plantJsonSchema(kind: FileKind): JsonMap {
   const definitions: Definitions = new Map();
   const origin = plainSchema(originSchema);

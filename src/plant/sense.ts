@@ -25,6 +25,7 @@ export function senseProblems(subject: Subject): FileProblem[] {
           ...targetProblems(subject),
           ...isolationProblems(subject),
         ]),
+    ...sameNames(subject),
     ...remarks(subject),
   ];
 }
@@ -218,6 +219,21 @@ function isolationProblems({ content, at }: Subject): FileProblem[] {
       wanted(isolation.proveAt, `${path}/proveAt`, ['drain', 'vent']);
     }
     return problems;
+  });
+}
+
+/** Two parts of one name: a step that names one would leave the reader guessing. */
+function sameNames({ content, at }: Subject): FileProblem[] {
+  const first = new Map<string, string>();
+  return Object.entries(content.parts).flatMap(([id, { name }]) => {
+    const before = first.get(name);
+    if (before === undefined) {
+      first.set(name, id);
+      return [];
+    }
+    const why = `${before} has this name too, and steps call parts by name`;
+    const expected = 'a name of its own';
+    return [should(at(`parts/${id}/name`), { got: name, expected, why })];
   });
 }
 

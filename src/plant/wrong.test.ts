@@ -1,4 +1,4 @@
-// 300 plants wrong by construction: what is reported stands where the fault was put.
+// Hundreds of plants wrong by construction: what is reported stands where the fault was put.
 
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
