@@ -10,6 +10,7 @@ import {
   PHONE_WIDTH,
   path,
   text,
+  widthOf,
 } from './svg.ts';
 
 export type TallyEntry = { readonly open: boolean };
@@ -31,7 +32,8 @@ export const tallyDrawing = (
   const surface = options.surface ?? 'screen';
   const width = options.width ?? PHONE_WIDTH;
   const words = openWords(entries);
-  const wordWidth = 118;
+  // Bold words are wider than the guess for plain ones.
+  const wordWidth = Math.max(118, 1.12 * widthOf(words, 20));
   const perRow = Math.max(1, Math.floor((width - wordWidth - 8) / GATE));
   const gates = Math.ceil(entries.length / 5);
   const rows = Math.max(1, Math.ceil(gates / perRow));

@@ -26,7 +26,7 @@ export const closureSymbol = (
   switch (kind) {
     case 'breaker':
     case 'switch':
-      return g(attrs, ...switchMarks(shape === 'filled', x, y, size, surface));
+      return g(attrs, ...switchMarks(shape, x, y, size, surface));
     case 'drain':
     case 'vent':
       return g(attrs, ...drainMarks(kind, shape, x, y, size, surface));
@@ -99,23 +99,28 @@ const seaMark = (x: number, y: number, size: number): Child =>
 const waves = (w: number): readonly (string | number)[] =>
   Array.from({ length: 4 }).flatMap((_, i) => ['q', w / 2, i % 2 === 0 ? -w / 2 : w / 2, w, 0]);
 
+/** Off stands open, on lies on its contact; any other position is a box, for its words to say. */
 const switchMarks = (
-  off: boolean,
+  shape: 'filled' | 'outline' | 'half',
   x: number,
   y: number,
   size: number,
   surface: Surface,
 ): readonly Child[] => {
   const half = size / 2;
+  const off = shape === 'filled';
+  const clear = el('rect', {
+    x: x - half,
+    y: y - 8,
+    width: size,
+    height: 16,
+    fill: ground(surface),
+    stroke: shape === 'half' ? 'currentColor' : 'none',
+    'stroke-width': 1.75,
+  });
+  if (shape === 'half') return [clear];
   return [
-    el('rect', {
-      x: x - half,
-      y: y - 8,
-      width: size,
-      height: 16,
-      fill: ground(surface),
-      stroke: 'none',
-    }),
+    clear,
     el('circle', { cx: x - half, cy: y, r: 3.5, fill: 'currentColor' }),
     el('circle', { cx: x + half, cy: y, r: 3.5, fill: 'currentColor' }),
     el('path', {
