@@ -2,7 +2,7 @@
 
 import { parentPort } from 'node:worker_threads';
 import type { Program, ProgramLimits, SolverAnswer } from '../removal/model.ts';
-import { type Progress, solveWithHighs } from './solver-inline.ts';
+import { highs, type Progress, solveWithHighs } from './solver-inline.ts';
 
 export type Asked = { readonly program: Program; readonly limits: ProgramLimits };
 
@@ -10,6 +10,9 @@ export type Told =
   | Progress
   | { readonly kind: 'answer'; readonly answer: SolverAnswer }
   | { readonly kind: 'failed'; readonly why: string };
+
+// Loading goes on while the quick plans are made in the other thread; a failure shows on asking.
+highs().catch(() => undefined);
 
 const tell = (told: Told) => parentPort?.postMessage(told);
 

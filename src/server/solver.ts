@@ -13,7 +13,8 @@ export type TimedSolver = {
 /** The seconds count from this call, over all programs together. */
 export function solverWithin(seconds: number): TimedSolver {
   const end = performance.now() + seconds * 1_000;
-  let worker: Worker | null = null;
+  const start = () => new Worker(new URL('./solver-worker.ts', import.meta.url));
+  let worker: Worker | null = start();
   const close = async (): Promise<void> => {
     const ending = worker;
     worker = null;
@@ -22,7 +23,7 @@ export function solverWithin(seconds: number): TimedSolver {
   const solver: Solver = async (program, limits) => {
     const left = end - performance.now();
     if (left <= 0) return { status: 'stopped', values: null, bound: null };
-    worker ??= new Worker(new URL('./solver-worker.ts', import.meta.url));
+    worker ??= start();
     const answer = await asked(worker, program, limits, left);
     if (answer.kind === 'answer') return answer.answer;
     await close();
