@@ -130,12 +130,20 @@ export const notChecked = (c: Context): string[] => {
     ...c.moved.map((m) => `parts/${m.id}/`),
   ];
   for (const path of c.machine.unknown)
-    if (disturbed.some((d) => path.startsWith(d))) rows.push(`${path}: unknown, cannot be checked`);
+    if (disturbed.some((d) => path.startsWith(d)))
+      rows.push(`${inWords(c, path)} unknown, cannot be checked`);
   for (const o of c.machine.origins)
     if (o.from === 'assumed' && disturbed.some((d) => o.path.startsWith(d)))
-      rows.push(`${o.path}: assumed${o.by === undefined ? '' : ` by ${o.by}`}`);
+      rows.push(`${inWords(c, o.path)} assumed${o.by === undefined ? '' : ` by ${o.by}`}`);
   rows.push(
     'Minutes for isolating, filling and proving are not stated, so they are not in the total',
   );
   return rows;
+};
+
+/** `parts/belt-guard/mass` as a person says it: `Belt guard: mass`. */
+const inWords = (c: Context, path: string): string => {
+  const [kind, id = '', ...rest] = path.split('/');
+  const name = kind === 'joints' ? jointOf(c, id).name : partOf(c, id).name;
+  return `${name}: ${rest.join(', ')}`;
 };

@@ -41,3 +41,14 @@ describe('rows and rectangles', () => {
     expect(layoutPoints({ kind: 'rectangle', rows: 3, columns: 3 }, 8)).toHaveLength(8);
   });
 });
+
+test('positions are given with y up and drawn with y down', () => {
+  const mm = [
+    [0, 10],
+    [0, -10],
+  ] as const;
+  expect(layoutPoints({ kind: 'positions', mm }, 2)).toEqual([
+    [0, -10],
+    [0, 10],
+  ]);
+});

@@ -53,7 +53,10 @@ export const insideOutOrder = (points: readonly Point[]): number[] => {
     .map((row) => row.i);
 };
 
-/** Positions on a drawing for a stated layout, clockwise from the top; null where unknown. */
+/**
+ * Positions on a drawing (y down) for a stated layout, a ring clockwise from the top; null where
+ * unknown. The plant file's positions have y up, as on the machine.
+ */
 export const layoutPoints = (
   layout:
     | 'ring'
@@ -69,7 +72,8 @@ export const layoutPoints = (
       return [Math.round(1000 * Math.sin(a)) / 10, Math.round(-1000 * Math.cos(a)) / 10] as const;
     });
   }
-  if (layout.kind === 'positions') return layout.mm.length === n ? [...layout.mm] : null;
+  if (layout.kind === 'positions')
+    return layout.mm.length === n ? layout.mm.map(([x, y]) => [x, -y] as const) : null;
   const all = grid(layout.rows, layout.columns);
   const points = layout.kind === 'rows' ? all : perimeter(all, layout.rows, layout.columns);
   return points.length === n ? points : null;
