@@ -18,7 +18,11 @@ test('the difference of the latest reading and that of the last time, in any ord
   expect(there.sinceHours).toBe(1_350);
   expect(there.interval?.shown).toBe('2000 h');
   expect(there.working.at(-1)?.expression).toBe('h1 - h0');
-  const back = sinceLastDone({ readings: [...readings].reverse(), done: done.toReversed(), interval });
+  const back = sinceLastDone({
+    readings: [...readings].reverse(),
+    done: done.toReversed(),
+    interval,
+  });
   expect(back).toEqual(there);
 });
 

@@ -13,9 +13,11 @@ export function nameOf(thing: string, pack: Pack): string {
   return list[id]?.name ?? (kind === 'job' ? 'the job' : id === '' ? thing : `${kind} ${id}`);
 }
 
-/** What was read: the question's own words, and of what. */
+/** What was read, of what; a setting is known by the sentence that asked for it. */
 export function readingWords(reading: JobState['readings'][number], pack: Pack): string {
-  const steps = pack.steps.filter((step) => step.thing === reading.thing);
-  const label = steps.flatMap((step) => step.asks).find((ask) => ask.name === reading.name)?.label;
-  return `${label ?? reading.name} · ${nameOf(reading.thing, pack)}`;
+  const thing = nameOf(reading.thing, pack)
+    .replace(/^Measure /, '')
+    .replace(/ as (?:found|left)\b.*$/, '');
+  const when = ['found', 'left'].includes(reading.name) ? `as ${reading.name}` : reading.name;
+  return `${thing}, ${when}`;
 }

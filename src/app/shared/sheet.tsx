@@ -32,9 +32,6 @@ export function Sheet({ title, quietTitle = false, block = [], head, children }:
         <p className="vessel">
           <a href={to.log()}>{replica.vessel.name}</a>
         </p>
-        <nav aria-label="Sheets">
-          <a href={to.log()}>Log</a> <a href={to.calc()}>Calculations</a>
-        </nav>
         <HolderLine />
       </header>
       <main>
@@ -62,6 +59,9 @@ export function Sheet({ title, quietTitle = false, block = [], head, children }:
             </div>
           ))}
         </dl>
+        <nav aria-label="Sheets">
+          <a href={to.log()}>Log</a> <a href={to.calc()}>Calculations</a>
+        </nav>
         <PaletteSwitch />
       </footer>
     </>
