@@ -33,7 +33,7 @@ export const tallyDrawing = (
   const width = options.width ?? PHONE_WIDTH;
   const words = openWords(entries);
   // Bold words are wider than the guess for plain ones.
-  const wordWidth = Math.max(118, 1.12 * widthOf(words, 20));
+  const wordWidth = Math.max(118, 1.4 * widthOf(words, 20));
   const perRow = Math.max(1, Math.floor((width - wordWidth - 8) / GATE));
   const gates = Math.ceil(entries.length / 5);
   const rows = Math.max(1, Math.ceil(gates / perRow));

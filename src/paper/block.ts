@@ -33,7 +33,7 @@ export const titleBlock = (pack: Pack, kind: string, title: string = pack.title)
   title,
   kind,
   owner: pack.vessel.name,
-  id: pack.id.slice(0, 16),
+  id: pack.id.slice(0, 12),
   issue: `${pack.plantIssue.number}, ${pack.plantIssue.date}`,
   by: 'Boxup',
   names: NAMES_NOT_PROVED,

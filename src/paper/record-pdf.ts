@@ -39,7 +39,7 @@ export const recordView = (record: RecordToPrint) => {
   return {
     block: {
       ...titleBlock(pack, 'record', job.title),
-      id: (job.closed?.act ?? state.heads[0] ?? job.id).slice(0, 16),
+      id: (job.closed?.act ?? state.heads[0] ?? job.id).slice(0, 12),
     },
     title: job.title,
     standing: standingOf(job),
@@ -266,8 +266,8 @@ const thingWords = (thing: string, { facts, lists }: Pack): string => {
 const unknownOf = (state: State, acts: readonly Act[]): readonly Part[] => {
   const kind = (hash: string): string => acts.find((act) => act.hash === hash)?.kind ?? 'not held';
   const rows = [
-    ...state.unknown.map((hash) => ['kept, kind unknown', kind(hash), hash.slice(0, 16)]),
-    ...state.waiting.map((hash) => ['waiting for an act before it', kind(hash), hash.slice(0, 16)]),
+    ...state.unknown.map((hash) => ['kept, kind unknown', kind(hash), hash.slice(0, 12)]),
+    ...state.waiting.map((hash) => ['waiting for an act before it', kind(hash), hash.slice(0, 12)]),
   ];
   if (rows.length === 0) return [];
   return [
