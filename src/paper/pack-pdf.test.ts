@@ -39,7 +39,7 @@ describe('every sheet', () => {
         DEMO_MARK,
         pack.title,
         'Tern Rock',
-        'f1f1f1f1f1f1f1f1',
+        'f1f1f1f1f1f1',
         '3, 2026-03-01',
         'names not proved',
         'Approved',
