@@ -37,7 +37,7 @@ function cyclic(random: Random, count: number): InTheWay {
 }
 
 /** One in so many parts of the cyclic family can be reached from outside. */
-const OUTSIDE = 12;
+const OUTSIDE = 30;
 
 export function generatedPlant(family: Family, count: number, seed: number): FullInput {
   const random = randomFrom(seed * 7_919 + count);
@@ -60,7 +60,8 @@ export function generatedPlant(family: Family, count: number, seed: number): Ful
   for (let part = 0; part < count; part += 1) {
     const own = [`j${part}a`, `j${part}b`];
     for (const joint of own) joints[joint] = jointOf(random, () => demands(part, 0, 1));
-    const ways = Array.from({ length: 1 + below(random, 3) }, (_, n) => ({
+    const more = family === 'cyclic' ? 1 : 0;
+    const ways = Array.from({ length: 1 + more + below(random, 3) }, (_, n) => ({
       id: `w${n}`,
       gives: n > 0 && random() < 0.3 ? ('aside' as const) : ('off' as const),
       joints: random() < 0.5 ? own : [own[below(random, 2)] ?? ''],

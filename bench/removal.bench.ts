@@ -40,6 +40,7 @@ async function run(family: Family, size: number, seed: number): Promise<Run> {
       return answer;
     },
     { nodes: NO_END },
+    timed.late,
   );
   const seconds = now() - start;
   await timed.close();

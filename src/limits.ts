@@ -18,6 +18,8 @@ export const limits = {
     heuristicSteps: 1_500_000,
     landmarkSteps: 20_000_000,
     narrowingRounds: 5,
+    necessarySteps: 40_000_000,
+    necessaryWords: 6_000_000,
     nodesInPack: 2_000,
     orderWork: 40_000,
     parts: 20_000,

@@ -3,13 +3,15 @@
 import { z } from 'zod';
 import { AUTHORITY_LINE } from '../quantity/authority.ts';
 import type { Problem } from '../quantity/types.ts';
-import type { Solver } from '../removal/model.ts';
+import type { Late, Solver } from '../removal/model.ts';
 import { check, IGNORED, IGNORED_IN_PLAIN } from './border.ts';
 import { removalCalculation } from './removal.ts';
 
 /** What the shell lends a calculation. */
 export type Lent = {
   readonly solver: Solver;
+  /** Where the input limits the seconds: whether they are over. */
+  readonly late?: Late;
 };
 
 /** One of the forms an input may take. */

@@ -32,7 +32,9 @@ export const removalCalculation: Calculation = {
   formOf: (raw) => ('time' in raw ? sequence : 'cost' in raw ? plain : full),
   results: [planSchema, noRemovalSchema],
   problems: (input) => inputProblems(asInput(input)),
-  run: async (input, { solver }) => ({ ...(await removal(asInput(input), solver)) }),
+  run: async (input, { solver, late }) => ({
+    ...(await removal(asInput(input), solver, undefined, late)),
+  }),
   seconds: (raw) => {
     const given = typeof raw === 'object' && raw !== null && 'limits' in raw ? raw.limits : null;
     const read = limitsSchema.safeParse(given);

@@ -136,7 +136,7 @@ async function answerTo(name: string, text: string): Promise<CalcAnswer> {
   if (seconds === null) return runCalc(name, raw, { solver: solveWithHighs });
   const timed = solverWithin(seconds);
   try {
-    return await runCalc(name, raw, { solver: timed.solver });
+    return await runCalc(name, raw, timed);
   } finally {
     await timed.close();
   }

@@ -3,6 +3,7 @@
 import { limits } from '../limits.ts';
 import type { Graph, Rule } from './graph.ts';
 import { Heap } from './heap.ts';
+import { type Late, NEVER_LATE } from './model.ts';
 import { randomFrom } from './seeded.ts';
 
 /** A graph with its lists by fact, ready for many passes; flat arrays, as passes are many. */
@@ -223,16 +224,25 @@ function planFor(graph: Indexed, seen: Float64Array, cost: Float64Array): number
 }
 
 /** A valid plan, improved by trials until the stated count of steps is used; null: infeasible. */
-export function quickPlan(graph: Indexed, cost: Float64Array): number[] | null {
+export function quickPlan(
+  graph: Indexed,
+  cost: Float64Array,
+  late: Late = NEVER_LATE,
+): number[] | null {
   const first = planFor(graph, cost, cost);
   if (first === null) return null;
-  const work = { left: limits.removal.heuristicSteps };
+  const work = { left: limits.removal.heuristicSteps, late };
   return shaken(graph, cost, improved(graph, cost, first, work), work);
 }
 
 /** A plan that keeps to what a lower bound left unpaid, improved by trials. */
-export function planAlong(graph: Indexed, cost: Float64Array, unpaid: Float64Array): number[] {
-  const work = { left: limits.removal.heuristicSteps / 2 };
+export function planAlong(
+  graph: Indexed,
+  cost: Float64Array,
+  unpaid: Float64Array,
+  late: Late = NEVER_LATE,
+): number[] {
+  const work = { left: limits.removal.heuristicSteps / 2, late };
   let best: number[] | null = null;
   for (const share of UNPAID_SHARES) {
     const seen = unpaid.map((value, at) => value + share * (cost[at] ?? 0));
@@ -245,7 +255,9 @@ export function planAlong(graph: Indexed, cost: Float64Array, unpaid: Float64Arr
 /** How much of a rule's own cost still counts when the unpaid part leads. */
 const UNPAID_SHARES = [0.02, 0.3];
 
-type Work = { left: number };
+type Work = { left: number; readonly late: Late };
+
+const isSpent = ({ left, late }: Work): boolean => left <= 0 || late();
 
 const sizeOf = ({ rules, userList }: Indexed): number => 2 * rules.length + userList.length;
 
@@ -260,11 +272,11 @@ function improved(
   let best = [...plan];
   let bestCost = costOf(best, cost);
   for (const sunk of [0, 0.5]) {
-    for (let better = true; better && work.left > 0; ) {
+    for (let better = true; better && !isSpent(work); ) {
       better = false;
       for (const rule of [...best].reverse()) {
         if ((graph.givers[graph.gives[rule] ?? 0]?.length ?? 0) < 2) continue;
-        if (work.left <= 0) break;
+        if (isSpent(work)) break;
         work.left -= size;
         const trial = trialWithout(graph, cost, best, rule, sunk);
         if (trial === null) continue;
@@ -285,7 +297,7 @@ function shaken(graph: Indexed, cost: Float64Array, plan: readonly number[], wor
   const random = randomFrom(SHAKING_SEED);
   const size = sizeOf(graph);
   let best = [...plan];
-  for (let trial = 0; trial < limits.removal.shakings && work.left > 0; trial += 1) {
+  for (let trial = 0; trial < limits.removal.shakings && !isSpent(work); trial += 1) {
     work.left -= size;
     const seen = cost.map((value) => value * (0.6 + 0.8 * random()));
     for (const at of best) seen[at] = 0.7 * (seen[at] ?? 0);

@@ -3,6 +3,7 @@
 import { limits } from '../limits.ts';
 import { Heap } from './heap.ts';
 import { type Indexed, usersOf } from './heuristic.ts';
+import { type Late, NEVER_LATE } from './model.ts';
 
 export type Landmarks = {
   readonly bound: number;
@@ -20,6 +21,7 @@ export function landmarkBound(
   graph: Indexed,
   mandatory: readonly number[],
   cost: Float64Array,
+  late: Late = NEVER_LATE,
 ): Landmarks {
   const left = Float64Array.from(cost);
   const sets: number[][] = [];
@@ -31,7 +33,7 @@ export function landmarkBound(
   };
   for (const fact of mandatory) pay(graph.givers[fact] ?? []);
   const size = graph.rules.reduce((all, rule) => all + 2 + rule.needs.length, 0);
-  for (let work = limits.removal.landmarkSteps; work > 0; work -= 4 * size) {
+  for (let work = limits.removal.landmarkSteps; work > 0 && !late(); work -= 4 * size) {
     const cut = nextCut(graph, left);
     if (cut === null) break;
     sets.push(cut);

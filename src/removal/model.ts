@@ -177,6 +177,11 @@ export type SolverAnswer = {
 
 export type Solver = (program: Program, limits: ProgramLimits) => Promise<SolverAnswer>;
 
+/** Has a limit in seconds struck? Only the shell can know; without it nothing ever is late. */
+export type Late = () => boolean;
+
+export const NEVER_LATE: Late = () => false;
+
 /** A demand inside the machine: a state of a part, by the part's index. */
 export type Need = { readonly part: number; readonly as: State };
 

@@ -43,7 +43,9 @@ type Node = {
 };
 
 /** Null when some item never becomes ready. */
-export function fewestChanges(problem: OrderProblem): Ordered | null {
+export function fewestChanges(given: OrderProblem): Ordered | null {
+  const problem = { ...given, ready: remembered(given) };
+  const stillOwed = owedBy(problem);
   const start = settle(problem, {
     done: new Uint8Array(problem.items),
     hand: { tool: null, place: null },
@@ -57,24 +59,40 @@ export function fewestChanges(problem: OrderProblem): Ordered | null {
   const nodes: Node[] = [start];
   const best = new Map<string, number>([[keyOf(start), 0]]);
   const open = new Heap();
-  open.push(stillOwed(problem, start), 0);
+  open.push(stillOwed(start), 0);
   let bound = 0;
   while (open.size > 0) {
     const node = nodes[open.pop()];
     if (node === undefined) break;
     if ((best.get(keyOf(node)) ?? 0) < node.price) continue;
-    bound = Math.max(bound, node.price + stillOwed(problem, node));
+    bound = Math.max(bound, node.price + stillOwed(node));
     if (isDone(node)) return { ...stepsOf(node), bound: node.price };
     if (bound >= greedy.price || nodes.length > problem.maxStates) break;
     for (const option of node.ready) {
       const next = settle(problem, take(problem, node, option));
       const key = keyOf(next);
       if ((best.get(key) ?? Number.POSITIVE_INFINITY) <= next.price) continue;
+      const least = next.price + stillOwed(next);
+      if (least >= greedy.price) continue;
       best.set(key, next.price);
-      open.push(next.price + stillOwed(problem, next), nodes.push(next) - 1);
+      open.push(least, nodes.push(next) - 1);
     }
   }
-  return { ...greedy, bound: Math.min(bound, greedy.price) };
+  // With nothing open any more no order beats the greedy one.
+  return { ...greedy, bound: open.size === 0 ? greedy.price : Math.min(bound, greedy.price) };
+}
+
+/** Asks once what is ready after the same things are done. */
+function remembered({ ready }: OrderProblem): OrderProblem['ready'] {
+  const known = new Map<string, readonly Option[]>();
+  return (done) => {
+    const key = done.join('');
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    const now = ready(done);
+    known.set(key, now);
+    return now;
+  };
 }
 
 const isDone = (node: Node) => node.done.every((one) => one === 1);
@@ -132,20 +150,31 @@ function settle(problem: OrderProblem, node: Node): Node {
   return { ...node, done, steps, ready };
 }
 
-/** A lower bound of the changes still to come: every tool that something can't do without. */
-function stillOwed(problem: OrderProblem, { done, hand }: Node): number {
-  const owed = (of: 'tool' | 'place', inHand: string | null, each: number) => {
-    const needed = new Set<string>();
-    problem.options.forEach((options, item) => {
-      if (done[item]) return;
-      const first = options[0]?.[of] ?? null;
-      if (first !== null && options.every((option) => option[of] === first)) needed.add(first);
-    });
-    if (inHand !== null) needed.delete(inHand);
-    else if (needed.size > 0) return each * (needed.size - 1);
-    return each * needed.size;
+/**
+ * A lower bound of the changes still to come: items of which no two can be done with the same tool
+ * (or at the same place), nor any with the one in hand, need a change each.
+ */
+function owedBy(problem: OrderProblem): (node: Node) => number {
+  const choices = (field: 'tool' | 'place') =>
+    problem.options
+      .map((options, item) => ({ item, values: [...new Set(options.map((one) => one[field]))] }))
+      .filter(({ values }) => values.length > 0 && !values.includes(null))
+      .sort((a, b) => a.values.length - b.values.length || a.item - b.item);
+  const tools = choices('tool');
+  const places = choices('place');
+  const apart = (lists: typeof tools, done: Uint8Array, inHand: string | null): number => {
+    const taken = new Set<string | null>(inHand === null ? [] : [inHand]);
+    let count = 0;
+    for (const { item, values } of lists) {
+      if (done[item] || values.some((value) => taken.has(value))) continue;
+      for (const value of values) taken.add(value);
+      count += 1;
+    }
+    return inHand === null ? Math.max(0, count - 1) : count;
   };
-  return owed('tool', hand.tool, problem.toolPrice) + owed('place', hand.place, problem.placePrice);
+  return ({ done, hand }) =>
+    problem.toolPrice * apart(tools, done, hand.tool) +
+    problem.placePrice * apart(places, done, hand.place);
 }
 
 /** Always the cheapest next step; of equal ones that which frees most for the same hand. */

@@ -29,6 +29,12 @@ export function reduce(graph: Graph): Reduced | null {
   return null;
 }
 
+/** Only what can hold and what the targets may rest on; null when a target can't be reached. */
+export function trim(graph: Graph): Graph | null {
+  const kept = relevant(graph);
+  return kept === null ? null : relevant(merge(kept));
+}
+
 /** Keeps what can hold and what the targets may rest on, and numbers the facts anew. */
 function relevant(graph: Graph): Graph | null {
   const holds = derivable(graph);
@@ -118,10 +124,18 @@ type Necessary = {
   readonly of: (fact: number) => number[];
 };
 
+/** All that is known without looking: a fact is part of every way to itself. */
+const NOTHING_KNOWN: Necessary = {
+  has: (fact, other) => fact === other,
+  of: (fact) => [fact],
+};
+
 /** For each fact the facts that hold in every plan for it: the greatest fixed point, by bits. */
 function necessaryFacts(graph: Graph): Necessary {
   const words = (graph.count + 31) >> 5;
+  if (graph.count * words > limits.removal.necessaryWords) return NOTHING_KNOWN;
   const list = indexed(graph);
+  let left = limits.removal.necessarySteps;
   const bits = new Uint32Array(graph.count * words).fill(0xffffffff);
   const all = new Uint32Array(words);
   const one = new Uint32Array(words);
@@ -132,6 +146,8 @@ function necessaryFacts(graph: Graph): Necessary {
     for (const fact of order) {
       if (!waiting[fact]) continue;
       waiting[fact] = 0;
+      // Before it has settled the sets say too much: then nothing of them may be used.
+      if (left < 0) return NOTHING_KNOWN;
       meet(fact);
       if (!store(fact)) continue;
       changed = true;
@@ -144,6 +160,7 @@ function necessaryFacts(graph: Graph): Necessary {
       one.fill(0);
       for (const need of graph.rules[at]?.needs ?? []) {
         const from = need * words;
+        left -= words;
         for (let w = 0; w < words; w += 1) one[w] = (one[w] ?? 0) | (bits[from + w] ?? 0);
       }
       for (let w = 0; w < words; w += 1) all[w] = (all[w] ?? 0) & (one[w] ?? 0);

@@ -4,8 +4,10 @@ import { limits } from '../limits.ts';
 import { type ChosenSet, orderChosen } from './chosen.ts';
 import { graphOf, type MachineGraph, plannable } from './graph.ts';
 import {
+  type Late,
   type Machine,
   machineOf,
+  NEVER_LATE,
   type ProgramLimits,
   plainMachine,
   type RemovalInput,
@@ -15,28 +17,25 @@ import {
 } from './model.ts';
 import { cautionsOf, minutesOf, stepsInWords } from './result.ts';
 import { removalSequence } from './sequence.ts';
-import { type Solved, solveTwoLevel } from './solve.ts';
+import { type Solved, solveTwoLevel, type Tools } from './solve.ts';
 
 /** The input must be free of problems (`inputProblems`). */
 export async function removal(
   input: RemovalInput,
   solver: Solver,
   given?: ProgramLimits,
+  late: Late = NEVER_LATE,
 ): Promise<RemovalResult> {
   if ('time' in input) return removalSequence(input);
   const machine =
     'cost' in input ? plainMachine(input.cost, input.blockers, input.targets) : machineOf(input);
   const nodes = given?.nodes ?? input.limits?.nodes ?? limits.removal.nodesInPack;
-  return removalOf(machine, solver, { nodes });
+  return removalOf(machine, { solver, limits: { nodes }, late });
 }
 
-async function removalOf(
-  machine: Machine,
-  solver: Solver,
-  programLimits: ProgramLimits,
-): Promise<RemovalResult> {
+async function removalOf(machine: Machine, tools: Tools): Promise<RemovalResult> {
   const graph = graphOf(machine);
-  const answer = await solveTwoLevel(graph, { solver, limits: programLimits });
+  const answer = await solveTwoLevel(graph, tools);
   if (answer === null) return infeasible(machine, graph);
   return planOf(machine, graph, answer.plan, answer.unspared);
 }
@@ -115,10 +114,10 @@ function avoidedOf(
     (joint) => machine.joints[joint]?.protected && !set.joints.includes(joint),
   );
   const added = minutes - minutesOf(machine, cheap).minutes;
-  if (joints.length === 0 || added < 0) return { avoided: none, caution: [] };
   const caution = unspared.proven
     ? []
-    : ['What avoiding the joints adds is not proven: it may be more.'];
+    : ['What avoiding the spared joints adds is not proven: it may be more.'];
+  if (joints.length === 0 || added < 0) return { avoided: none, caution };
   const ids = joints.map((joint) => machine.joints[joint]?.id ?? '');
   return { avoided: { joints: ids, minutes: { value: added, unit: 'min' } }, caution };
 }

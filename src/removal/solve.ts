@@ -4,9 +4,9 @@ import { limits } from '../limits.ts';
 import { derivable, type Graph, type Rule } from './graph.ts';
 import { costOf, type Indexed, indexed, planAlong, planWithin, quickPlan } from './heuristic.ts';
 import { landmarkBound } from './landmarks.ts';
-import type { ProgramLimits, Solver, SolverAnswer } from './model.ts';
+import type { Late, ProgramLimits, Solver } from './model.ts';
 import { chosenRules, programOf } from './program.ts';
-import { reduce } from './reduce.ts';
+import { reduce, trim } from './reduce.ts';
 
 export type Solved = {
   /** What a person does, in one order that works. */
@@ -18,12 +18,16 @@ export type Solved = {
   readonly proven: boolean;
 };
 
-export type Tools = { readonly solver: Solver; readonly limits: ProgramLimits };
+export type Tools = {
+  readonly solver: Solver;
+  readonly limits: ProgramLimits;
+  readonly late: Late;
+};
 
 const TOLERANCE = 1e-6;
 
 /** Another round pays only when this share of the rules or less is left. */
-const FEW_LEFT_OUT = 0.9;
+const FEW_LEFT_OUT = 0.97;
 
 export type TwoLevel = {
   readonly plan: Solved;
@@ -33,9 +37,8 @@ export type TwoLevel = {
 
 /** Fewest flagged joints first, then minutes; null when a target can't be reached. */
 export async function solveTwoLevel(graph: Graph, tools: Tools): Promise<TwoLevel | null> {
-  const reduced = reduce(graph);
-  if (reduced === null) return null;
-  const whole = reduced.graph;
+  const whole = trim(graph);
+  if (whole === null) return null;
   if (!whole.rules.some((rule) => rule.flagged > 0)) {
     return { plan: await cheapest(whole, 0, null, tools), unspared: null };
   }
@@ -76,17 +79,19 @@ type Narrowed = {
   } | null;
 };
 
-/** The graph must be reachable: `reduce` has said so. `known` is a plan to be beaten. */
+/** The graph must be reachable: `trim` has said so. `known` is a plan to be beaten. */
 async function cheapest(
   given: Graph,
   weight: number,
   known: Found | null,
   tools: Tools,
 ): Promise<Solved> {
+  if (known !== null && tools.late()) return { ...known, bound: 0, proven: false };
   const whole = given.rules.every(({ cost }) => Number.isInteger(cost));
-  const narrowed = narrow(given, weight, known, whole);
+  const narrowed = narrow(given, weight, known, { whole, late: tools.late });
   const { best, rest } = narrowed;
   if (rest === null) return solved(best, weight, weigh(best, weight));
+  if (tools.late()) return solved(best, weight, narrowed.bound);
   const program = programOf(rest.list, rest.cost, {
     mandatory: rest.mandatory,
     landmarks: rest.landmarks,
@@ -122,7 +127,12 @@ function foundOf(list: Indexed, plan: readonly number[]): Found {
 }
 
 /** Quick plans and landmarks in turn, each round leaving out rules that no better plan can use. */
-function narrow(given: Graph, weight: number, known: Found | null, whole: boolean): Narrowed {
+function narrow(
+  given: Graph,
+  weight: number,
+  known: Found | null,
+  { whole, late }: { readonly whole: boolean; readonly late: Late },
+): Narrowed {
   const step = whole ? 1 : TOLERANCE;
   let best = known;
   let bound = 0;
@@ -136,10 +146,10 @@ function narrow(given: Graph, weight: number, known: Found | null, whole: boolea
     const { mandatory } = reduced;
     const list = indexed(reduced.graph);
     const cost = Float64Array.from(list.rules, (rule) => rule.flagged * weight + rule.cost);
-    const start = quickPlan(list, cost);
+    const start = quickPlan(list, cost, late);
     if (start === null) throw new Error('a reachable graph has no plan');
-    const { bound: paid, sets, through, unpaid } = landmarkBound(list, mandatory, cost);
-    const along = planAlong(list, cost, unpaid);
+    const { bound: paid, sets, through, unpaid } = landmarkBound(list, mandatory, cost, late);
+    const along = planAlong(list, cost, unpaid, late);
     for (const found of [foundOf(list, start), foundOf(list, along)]) {
       if (best === null || weigh(found, weight) < weigh(best, weight)) best = found;
     }
@@ -150,7 +160,7 @@ function narrow(given: Graph, weight: number, known: Found | null, whole: boolea
     if (most <= bound + TOLERANCE) return { best, bound: most, rest: null };
     const rules = list.rules.filter((_, at) => (through[at] ?? 0) <= most - step + TOLERANCE);
     const few = rules.length > FEW_LEFT_OUT * list.rules.length;
-    if (few || round >= limits.removal.narrowingRounds) {
+    if (few || round >= limits.removal.narrowingRounds || late()) {
       return {
         best,
         bound,

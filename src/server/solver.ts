@@ -1,11 +1,13 @@
 // A solver with a limit in seconds: the thread is ended then, and what it had found so far stands.
 
 import { Worker } from 'node:worker_threads';
-import type { Program, ProgramLimits, Solver, SolverAnswer } from '../removal/model.ts';
+import type { Late, Program, ProgramLimits, Solver, SolverAnswer } from '../removal/model.ts';
 import type { Asked, Told } from './solver-worker.ts';
 
 export type TimedSolver = {
   readonly solver: Solver;
+  /** Whether the seconds are over: the quick plans stop then too. */
+  readonly late: Late;
   /** Ends the thread; without it the process would wait for it. */
   readonly close: () => Promise<void>;
 };
@@ -29,7 +31,7 @@ export function solverWithin(seconds: number): TimedSolver {
     await close();
     return answer.sofar;
   };
-  return { solver, close };
+  return { solver, late: () => performance.now() >= end, close };
 }
 
 type Outcome =
