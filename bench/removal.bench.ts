@@ -133,7 +133,8 @@ const git = spawnSync('git', ['rev-parse', '--short', 'HEAD'], { encoding: 'utf8
 const date = new Date().toISOString().slice(0, 10);
 const load = loadavg()[0] ?? 0;
 const said =
-  `${date}, commit ${git.stdout.trim() || 'unknown'}, Node ${process.version}, seeds 1 to ${seeds}, ` +
+  `${date}, commit ${git.stdout.trim() || 'unknown'}, Node ${process.version}, ` +
+  `seeds 1 to ${seeds}, ` +
   `load ${load.toFixed(1)} on the machine at the start. Each answer is checked step by step; ` +
   `${PROMISED_SECONDS} s are promised, ${SOLVER_SECONDS} s of them end the solver. ` +
   'cbc is Debian’s, native code, given the text of the first program that the solver was asked.';

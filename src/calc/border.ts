@@ -1,4 +1,4 @@
-// The border of every calculation: which fields are ignored, and a wrong input as a list of problems.
+// The border of every calculation: fields that are ignored, a wrong input as a list of problems.
 
 import type { z } from 'zod';
 import type { Problem } from '../quantity/types.ts';

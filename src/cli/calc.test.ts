@@ -47,7 +47,8 @@ describe('boxup calc', () => {
   });
 
   test('lines: a bad one stands in its place, the rest go on, 2 at the end', () => {
-    const input = `${JSON.stringify({ ...good, id: 'a' })}\nxx\n${JSON.stringify({ ...good, id: 'c' })}\n`;
+    const [first, last] = ['a', 'c'].map((id) => JSON.stringify({ ...good, id }));
+    const input = `${first}\nxx\n${last}\n`;
     const { code, out } = calc(['removal', '--lines', '--in', '-'], input);
     const lines = out
       .trim()

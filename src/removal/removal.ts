@@ -46,10 +46,11 @@ function infeasible(machine: Machine, graph: MachineGraph): RemovalResult {
   return { feasible: false, why: [...whys].join('; '), proven: true };
 }
 
+/** In the order found, part by part: of orders with equal changes the first one met stands. */
 function setOf(graph: MachineGraph, solved: Solved): ChosenSet {
   const actions = solved.actions.flatMap((at) => graph.actions[at] ?? []);
   return {
-    joints: actions.flatMap((one) => (one.kind === 'undo' ? [one.joint] : [])).sort(byNumber),
+    joints: actions.flatMap((one) => (one.kind === 'undo' ? [one.joint] : [])),
     moves: actions.flatMap((one) =>
       one.kind === 'move' ? [{ part: one.part, way: one.way }] : [],
     ),
@@ -83,7 +84,7 @@ function planOf(
     order: stepsInWords(machine, ordered.steps),
     off: [...off].sort(byNumber).map(partId),
     aside: [...aside].sort(byNumber).map(partId),
-    joints: set.joints.map(jointId),
+    joints: [...set.joints].sort(byNumber).map(jointId),
     along: alongWith(machine, [...off, ...aside]),
     minutes: { value: minutes, unit: 'min' },
     bound: { value: bound, unit: 'min' },

@@ -66,7 +66,7 @@ type Found = {
   readonly flagged: number;
 };
 
-/** A graph narrowed to the rules that a better plan than `best` may use; null when there is none. */
+/** A graph narrowed to the rules that a better plan than `best` may use; null: there is none. */
 type Narrowed = {
   readonly best: Found;
   readonly bound: number;
