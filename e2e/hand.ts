@@ -29,7 +29,7 @@ export async function tap(hand: Hand, control: Locator): Promise<void> {
 /** The step on the screen is the pack's: sentence, figures, cautions, each in sight. */
 export async function expectShown({ page }: Hand, step: Step): Promise<void> {
   const sheet = now(page);
-  expect((await sheet.locator('.sentence').textContent())?.trim()).toBe(step.text);
+  expect((await sheet.locator('.sentence').first().textContent())?.trim()).toBe(step.text);
   const shown = await sheet.locator('[data-value]').allTextContents();
   expect(shown).toEqual(step.values.map((each) => each.shown ?? 'NO VALUE STATED'));
   const cautions = sheet.locator('[data-caution]');
@@ -128,9 +128,10 @@ export async function report(hand: Hand, step: Step): Promise<void> {
     }
   } else {
     const [only, another] = step.asks;
-    const few = only?.choices !== undefined && only.choices.length <= 4 && another === undefined;
-    const words = few ? preferred(only.choices ?? []) : 'Done';
-    await tap(hand, main.filter({ hasText: words }).first());
+    const one = only?.choices !== undefined && another === undefined;
+    const many = (only?.choices ?? []).length > 4;
+    const words = one ? (many ? only?.choices?.[0] : preferred(only?.choices ?? [])) : 'Done';
+    await tap(hand, main.filter({ hasText: words ?? 'Done' }).first());
   }
   await gone(page, step.id).first().waitFor({ state: 'attached' });
 }

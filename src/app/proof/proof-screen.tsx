@@ -27,7 +27,14 @@ export function ProofScreen({ job, pack }: JobProps) {
       {now === undefined ? (
         <NothingToProve job={job} workReady={all.length > 0} />
       ) : (
-        <StepSheet key={now.id} job={job} pack={pack} step={now} onDone={() => setChosen(null)} />
+        <StepSheet
+          key={now.id}
+          job={job}
+          pack={pack}
+          step={now}
+          ready={ready}
+          onDone={() => setChosen(null)}
+        />
       )}
       <TakeBack job={job} pack={pack} />
       <Stops job={job} pack={pack} />

@@ -27,7 +27,7 @@ export type Vessel = {
   readonly replica: Replica;
   readonly state: State;
   /** True when it is recorded; false when it was refused, which the strip on top then tells. */
-  readonly record: (draft: Draft) => Promise<boolean>;
+  readonly record: (draft: Draft, ...more: readonly Draft[]) => Promise<boolean>;
   readonly makePack: (request: PackRequest) => Promise<Pack | null>;
   readonly refused: Refused | null;
   readonly tellRefused: (refused: Refused | null) => void;
@@ -55,8 +55,11 @@ function useKnown() {
   const [known, setKnown] = useState<Known>({ seen: '', replica: null });
   const [lost, setLost] = useState<string | null>(null);
   const seen = useRef('');
-  const refresh = useCallback(async () => {
+  /** While acts are being said the news waits: a screen must not move on between two of them. */
+  const saying = useRef(false);
+  const refresh = useCallback(async (asked = true) => {
     const answer = await getReplica(seen.current);
+    if (saying.current && !asked) return;
     if (!answer.ok) {
       setLost(answer.problems[0]?.why ?? 'no answer');
       return;
@@ -69,15 +72,15 @@ function useKnown() {
   useEffect(() => {
     void refresh();
     const timer = window.setInterval(() => {
-      if (document.visibilityState === 'visible') void refresh();
+      if (document.visibilityState === 'visible' && !saying.current) void refresh(false);
     }, limits.server.replicaEverySeconds * 1000);
     return () => window.clearInterval(timer);
   }, [refresh]);
-  return { replica: known.replica, lost, refresh };
+  return { replica: known.replica, lost, refresh, saying };
 }
 
 export function ReplicaProvider({ children }: { readonly children: ReactNode }) {
-  const { replica, lost, refresh } = useKnown();
+  const { replica, lost, refresh, saying } = useKnown();
   const [refused, tellRefused] = useState<Refused | null>(null);
   const keep = useCallback(
     async <T,>(answer: Answer<T>): Promise<T | null> => {
@@ -92,12 +95,18 @@ export function ReplicaProvider({ children }: { readonly children: ReactNode }) 
     return {
       replica,
       state: fold({ acts: replica.acts, packs: replica.packs }),
-      record: async (draft) => (await keep(await postAct(draft))) !== null,
+      record: async (draft, ...more) => {
+        saying.current = true;
+        let answer = await postAct(draft);
+        for (const each of more) if (answer.ok) answer = await postAct(each);
+        saying.current = false;
+        return (await keep(answer)) !== null;
+      },
       makePack: async (request) => (await keep(await postPack(request)))?.pack ?? null,
       refused,
       tellRefused,
     };
-  }, [replica, refused, keep]);
+  }, [replica, refused, keep, saying]);
   if (vessel === null) {
     return <p role="status">{lost === null ? 'Opening the log …' : `No log yet: ${lost}.`}</p>;
   }

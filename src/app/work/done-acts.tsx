@@ -2,7 +2,7 @@
 // tap that reports the step.
 
 import type { Step } from '../../pack/types.ts';
-import { Main } from '../shared/controls.tsx';
+import { Main, Plain } from '../shared/controls.tsx';
 import type { Answers } from './draft.ts';
 
 export type Quick =
@@ -20,7 +20,7 @@ export type Quick =
       readonly first: Answers;
     };
 
-/** More answers than this are listed above "Done" instead. */
+/** Of more answers than this only the first, the expected one, is a main control. */
 const FEW = 4;
 
 /** `first` is any answer, to ask what else is missing. */
@@ -28,7 +28,7 @@ export function quickOf(step: Step): Quick | null {
   const [ask, another] = step.asks;
   if (ask === undefined || another !== undefined) return null;
   const first = { [ask.name]: ask.choices?.[0] ?? String(ask.expected) };
-  if (ask.kind === 'choice' && ask.choices !== undefined && ask.choices.length <= FEW) {
+  if (ask.kind === 'choice' && ask.choices !== undefined) {
     return { kind: 'choice', ask: ask.name, label: ask.label, choices: ask.choices, first };
   }
   if (ask.kind === 'count' && ask.expected !== undefined) {
@@ -44,12 +44,43 @@ type DoneActsProps = {
   readonly mustTick: boolean;
   readonly disabled: boolean;
   readonly quick: Quick | null;
+  /** How many tags one tap reports, this one included; 1 where it is alone. */
+  readonly tags: number;
   readonly onSay: (more: Answers) => void;
 };
 
-export function DoneActs({ step, left, mustTick, disabled, quick, onSay }: DoneActsProps) {
+/** The answers that are no main control: each reports the step too. */
+export function LesserAnswers({
+  quick,
+  disabled,
+  onSay,
+}: Pick<DoneActsProps, 'quick' | 'disabled' | 'onSay'>) {
+  if (quick?.kind !== 'choice' || quick.choices.length <= FEW) return null;
+  return (
+    <p className="quick">
+      {quick.choices.slice(1).map((choice) => (
+        <Plain key={choice} onPress={() => onSay({ [quick.ask]: choice })} disabled={disabled}>
+          {quick.label}: {choice}
+        </Plain>
+      ))}
+    </p>
+  );
+}
+
+export function DoneActs(props: DoneActsProps) {
+  const { step, left, mustTick, disabled, quick, tags, onSay } = props;
+  if (tags > 1) {
+    return (
+      <Main onPress={() => onSay({})} disabled={disabled}>
+        Done
+        <br />
+        {tags === 2 ? 'both tags' : `all ${tags} tags`}
+      </Main>
+    );
+  }
   if (quick?.kind === 'choice') {
-    return quick.choices.map((choice) => (
+    const main = quick.choices.length <= FEW ? quick.choices : quick.choices.slice(0, 1);
+    return main.map((choice) => (
       <Main key={choice} onPress={() => onSay({ [quick.ask]: choice })} disabled={disabled}>
         <span className="small">{quick.label}</span>
         <br />

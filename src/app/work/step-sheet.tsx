@@ -10,21 +10,24 @@ import { useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { Asks } from './asks.tsx';
 import { Cautions } from './caution.tsx';
-import { DoneActs, quickOf } from './done-acts.tsx';
+import { DoneActs, LesserAnswers, quickOf } from './done-acts.tsx';
 import { type Answers, asksShown, draftOf, missing } from './draft.ts';
 import { DrawnStep } from './drawn-step.tsx';
 import { PhotoAct } from './photo.tsx';
 import { type Side, SideAct } from './side-acts.tsx';
+import { togetherWith } from './together.ts';
 
 type StepSheetProps = {
   readonly job: JobState;
   readonly pack: Pack;
   readonly step: Step;
+  /** All steps that are ready, this one among them. */
+  readonly ready: readonly Step[];
   readonly onDone: () => void;
 };
 
 /** Keyed by step where it is used: answers of one step never reach another. */
-export function StepSheet({ job, pack, step, onDone }: StepSheetProps) {
+export function StepSheet({ job, pack, step, ready, onDone }: StepSheetProps) {
   const { record } = useVessel();
   const { name } = useHolder();
   const [answers, setAnswers] = useState<Answers>({});
@@ -32,13 +35,15 @@ export function StepSheet({ job, pack, step, onDone }: StepSheetProps) {
   const [verifiedBy, setVerifiedBy] = useKept(`verifies.${job.id}`, '');
   const [busy, setBusy] = useState(false);
   const [keying, setKeying] = useState(false);
+  const [alone, setAlone] = useState(false);
+  const together = alone ? [] : togetherWith(step, ready, pack);
   const quick = keying ? null : quickOf(step);
   const lacks = missing(step, { by: name, verifiedBy, answers: { ...answers, ...quick?.first } });
   const say = async (holes?: readonly string[], more: Answers = {}) => {
     setBusy(true);
     const about = { job: job.id, by: name, verifiedBy, answers: { ...answers, ...more } };
     const draft = draftOf(step, holes === undefined ? about : { ...about, holes });
-    const done = await record(draft);
+    const done = await record(draft, ...together.map((each) => draftOf(each, about)));
     setBusy(false);
     if (done && holes === undefined) onDone();
   };
@@ -54,6 +59,11 @@ export function StepSheet({ job, pack, step, onDone }: StepSheetProps) {
         onTick={byHole && lacks.length === 0 ? (hole) => void say([hole]) : null}
       />
       <p className="sentence">{step.text}</p>
+      {together.map((each) => (
+        <p key={each.id} className="sentence">
+          And: {each.text}
+        </p>
+      ))}
       {step.values.map((value) => (
         <p key={value.id} className="step-value">
           <ValueWords value={value} />
@@ -81,6 +91,7 @@ export function StepSheet({ job, pack, step, onDone }: StepSheetProps) {
             mustTick={mustTick}
             disabled={busy || lacks.length > 0}
             quick={quick}
+            tags={together.length + 1}
             onSay={(more) => void say(undefined, more)}
           />
           <Main onPress={() => setSide('could-not')}>Could not do</Main>
@@ -90,6 +101,16 @@ export function StepSheet({ job, pack, step, onDone }: StepSheetProps) {
       ) : (
         <SideAct side={side} job={job.id} step={step} onEnd={() => setSide(null)} />
       )}
+      {side === null ? (
+        <LesserAnswers
+          quick={quick}
+          disabled={busy || lacks.length > 0}
+          onSay={(more) => void say(undefined, more)}
+        />
+      ) : null}
+      {side === null && together.length > 0 ? (
+        <Plain onPress={() => setAlone(true)}>Only this tag</Plain>
+      ) : null}
       {side === null && quick?.kind === 'count' ? (
         <Plain onPress={() => setKeying(true)}>Another count than {quick.expected}</Plain>
       ) : null}

@@ -37,7 +37,14 @@ export function WorkScreen({ job, pack }: JobProps) {
       {now === undefined ? (
         <NothingReady job={job} proofReady={all.length > 0} />
       ) : (
-        <StepSheet key={now.id} job={job} pack={pack} step={now} onDone={() => setChosen(null)} />
+        <StepSheet
+          key={now.id}
+          job={job}
+          pack={pack}
+          step={now}
+          ready={ready}
+          onDone={() => setChosen(null)}
+        />
       )}
       <TakeBack job={job} pack={pack} />
       <Stops job={job} pack={pack} />
