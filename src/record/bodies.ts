@@ -1,6 +1,7 @@
 // The shape of each act's body: checked at the border, so that the fold can trust what it reads.
 
 import { z } from 'zod';
+import { fastenerSchema, MEDIA } from '../plant/schema.ts';
 
 const name = z.string().trim().min(1).max(200);
 const words = z.string().trim().min(1).max(4_000);
@@ -29,6 +30,9 @@ const common = {
   value: z.union([z.number(), z.string().max(200)]).optional(),
   unit: z.string().max(40).optional(),
   text: z.string().max(4_000).optional(),
+  /** Said for several steps at one time, afterwards. */
+  together: z.boolean().optional(),
+  photo: hash.optional(),
   verifiedBy: z.string().trim().max(200).optional(),
   hours: z.number().min(0).optional(),
   serial: z.string().max(200).optional(),
@@ -53,6 +57,16 @@ export const bodies = {
       .max(500)
       .optional(),
   }),
+  'strip-started': z.strictObject({
+    vessel: name,
+    machine: name,
+    side: z.string().trim().max(200).optional(),
+    component: name,
+    does: name.optional(),
+    why: z.string().max(4_000),
+    hands: z.array(name).max(50),
+    competent: name.optional(),
+  }),
   'pack-amended': z.strictObject({ from: hash, to: hash, why: words }),
   'could-not': z.strictObject({ thing: name, step: z.string().max(400).optional(), why: words }),
   found: z.strictObject({ thing: name, what: words }),
@@ -72,6 +86,9 @@ export const bodies = {
     deviations: z.array(z.strictObject({ thing: name, reason: words, limits: words })).max(5_000),
     owner: name.optional(),
   }),
+  'order-set': z.strictObject({ order: z.array(name).max(5_000), why: words.optional() }),
+  'handed-over': z.strictObject({ to: name, text: z.string().max(4_000).optional() }),
+  'seen-at-machine': z.strictObject({ thing: name }),
   'watch-taken': z.strictObject({ name }),
   'sailing-set': z.strictObject({ at: date, where: name }),
   'sailing-off': z.strictObject({ of: hash }),
@@ -84,6 +101,28 @@ export const bodies = {
     hours: z.number().min(0).nullable(),
   }),
   'limit-lifted': z.strictObject({ of: hash, why: words }),
+  'took-off': about('part|joint', {
+    what: name,
+    wet: z.enum(['yes', 'no', 'do not know']),
+    medium: z.enum(MEDIA).optional(),
+    fasteners: z
+      .array(z.strictObject({ count: z.int().min(1).max(500), what: fastenerSchema.shape.kind }))
+      .max(20)
+      .optional(),
+    seals: z.int().min(0).max(500).optional(),
+    sealsLeft: z.int().min(0).max(500).optional(),
+    bag: z.int().min(0).max(100_000).optional(),
+  }),
+  'shut-or-unplugged': about('closure', {
+    what: name,
+    kind: z.enum(['valve', 'sea valve', 'non-return valve', 'breaker', 'switch', 'plug']),
+    found: name,
+    position: name.optional(),
+    turns: z.number().min(0).max(1_000).optional(),
+    medium: z.enum(MEDIA).optional(),
+    where: z.string().max(200).optional(),
+  }),
+  'put-back': about('part|joint', {}),
   shut: about('closure', { found: z.string().max(200).optional(), position: name.optional() }),
   tagged: about('tag', { closure: id.optional(), station: z.string().max(200).optional() }),
   'drain-opened': about('drain', {}),

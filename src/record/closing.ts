@@ -23,12 +23,16 @@ export function mayRecord(
   if (draft.stream.kind !== 'job') return null;
   if (draft.stream.id !== job) return bad(`the act is of job ${draft.stream.id}, not of ${job}`);
   const now = state.jobs[job];
+  if (draft.kind === 'strip-started')
+    return now === undefined ? null : bad(`the job ${now.title} has already begun`);
   if (draft.kind === 'job-started') return startRefused(now, draft.body, packs);
   if (now === undefined) return bad(`there is no job ${job}`);
   const pack = packs.find((p) => p.id === now.packInForce) ?? null;
   switch (draft.kind) {
     case 'undone':
       return afterClosing(now, draft) ?? wetRefused(now, packs, after(String(draft.body.thing)));
+    case 'took-off':
+      return afterClosing(now, draft) ?? takingRefused(now, draft.body);
     case 'turned':
     case 'started':
       return afterClosing(now, draft) ?? notClear(now);
@@ -100,16 +104,30 @@ function startRefused(
 /** A joint that no pack of the job knows may be wet; an amended pack says what it is. */
 function wetRefused(job: JobState, packs: readonly Pack[], joint: string): Refusal | null {
   if (job.isolation.proved) return null;
+  const seen = job.strip?.seen.find((s) => after(s.thing) === joint && s.wet !== null);
+  if (seen?.wet === 'no') return null;
   const known = packs.filter(
     (p) => job.packs.includes(p.id) && p.facts.joints[joint] !== undefined,
   );
   const wet = known.some((p) => isWet(p.facts, joint));
   if (known.length > 0 && !wet) return null;
-  const name = known[0]?.facts.joints[joint]?.name ?? joint;
+  const name = known[0]?.facts.joints[joint]?.name ?? seen?.what ?? joint;
   const what = wet ? 'is wet' : 'is in no pack of this job, so it may be wet,';
   return refusal(
     'isolation not proved',
     `${name} ${what} and the isolation is not proved. There is no way past this stop.`,
+    job.isolation.why.split('; '),
+  );
+}
+
+/** Said to hold liquid, or nobody knows: the isolation comes first, whatever the thing is. */
+function takingRefused(job: JobState, body: ActBody): Refusal | null {
+  if (body.wet === 'no' || job.isolation.proved) return null;
+  const may = body.wet === 'yes' ? 'holds liquid' : 'may hold liquid';
+  return refusal(
+    'isolation not proved',
+    `${String(body.what)} ${may} and the isolation is not proved: shut what feeds it, tag it, ` +
+      'see the flow run and die away at a drain. There is no way past this stop.',
     job.isolation.why.split('; '),
   );
 }
@@ -181,7 +199,9 @@ function closingRefused(state: State, job: JobState, body: ActBody): Refusal | n
   const list = [
     ...open.map((e) => `${e.thing}: ${e.what}`),
     ...job.findings.filter(undecided).map((f) => `finding "${f.id}": ${f.what} (not decided)`),
-    ...(job.packInForce === null ? ['which pack is in force is not decided'] : []),
+    ...(job.packInForce === null && job.strip === null
+      ? ['which pack is in force is not decided']
+      : []),
     ...state.waiting.map((hash) => `act ${hash} waits for one that has not come`),
     ...(state.heads.length > 1
       ? [`${state.heads.length} devices' records stand side by side: look at both and add a note`]

@@ -2,7 +2,7 @@
 
 import type { Pack, Step } from '../pack/types.ts';
 import { doneBy, type Reports } from './done.ts';
-import { isolationIn, isWet } from './isolation.ts';
+import { isolationIn, opensWet } from './isolation.ts';
 import { expectedCount, shouldBeClosedBefore, stepIdOf } from './kinds.ts';
 import { collide, type Ledger, openingsOf, unclosed } from './ledger.ts';
 import { everything, rivalsId, type Said, stepOf, viewOf } from './said.ts';
@@ -82,11 +82,11 @@ function outOfOrder(n: Noticing, s: Said): readonly Raised[] {
     ...over.map((thing) => `out of order: ${id} while ${thing} is open`),
   ];
   const found = early.length === 0 ? [] : [raise('out of order', s, early.join('; '), false)];
-  if (s.act.kind !== 'undone' || !isWet(s.facts, after(String(s.body.thing)))) return found;
+  if (!opensWet(s.act.kind, s.body, s.facts)) return found;
   const { isAncestor } = n.ledger;
   const isolation = isolationIn({ said: n.said, isAncestor, view, facts: s.facts, pack: s.pack });
   if (isolation.proved) return found;
-  const what = `wet joint undone before the isolation was proved: ${isolation.why}`;
+  const what = `${s.body.thing} opened wet before the isolation was proved: ${isolation.why}`;
   return [{ ...raise('out of order', s, what, true), id: `isolation ${s.act.hash.slice(0, 16)}` }];
 }
 

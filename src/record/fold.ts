@@ -5,6 +5,7 @@ import { hashOf } from '../quantity/sha.ts';
 import { foldJob } from './job.ts';
 import { order } from './order.ts';
 import { effective } from './said.ts';
+import { isStart } from './strip.ts';
 import type { Folding, JobState, State } from './types.ts';
 import { foldMachines, foldVessel } from './vessel.ts';
 
@@ -20,7 +21,7 @@ export function fold({ acts, packs }: Folding): State {
   const { acts: rows, unknown } = effective(ordered);
   const byId = new Map(packs.map((pack) => [pack.id, pack]));
   const jobIds = new Set(
-    rows.filter(({ act }) => act.kind === 'job-started').map(({ act }) => act.stream.id),
+    rows.filter(({ act }) => isStart(act.kind)).map(({ act }) => act.stream.id),
   );
   const jobs = [...jobIds].sort().flatMap((id): readonly JobState[] => {
     const own = rows.filter(({ act }) => act.stream.kind === 'job' && act.stream.id === id);

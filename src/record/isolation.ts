@@ -2,7 +2,8 @@
 
 import type { Thing } from '../pack/types.ts';
 import type { IsAncestor, Said, View } from './said.ts';
-import type { JobState } from './types.ts';
+import { isSeen, type SeenFacts } from './seen.ts';
+import type { ActBody, JobState } from './types.ts';
 
 type Asked = {
   readonly said: readonly Said[];
@@ -12,14 +13,22 @@ type Asked = {
   readonly pack: Said['pack'];
 };
 
+/** Shut by a step of the pack, or as a person without a pack said it. */
+const SHUT = ['shut', 'shut-or-unplugged'];
+
 export const isYes = (value: unknown): boolean => value === true || value === 'yes';
 
 /** Acts of a kind on a thing that stand: every act undoing them in view came before. */
-function standing(asked: Asked, kind: string, undoneBy: string, thing: Thing): readonly Said[] {
+function standing(
+  asked: Asked,
+  kinds: readonly string[],
+  undoneBy: string,
+  thing: Thing,
+): readonly Said[] {
   const on = asked.said.filter((s) => s.body.thing === thing && asked.view(s.index));
   const against = on.filter((s) => s.act.kind === undoneBy);
   return on.filter(
-    (s) => s.act.kind === kind && against.every((a) => asked.isAncestor(a.index, s.index)),
+    (s) => kinds.includes(s.act.kind) && against.every((a) => asked.isAncestor(a.index, s.index)),
   );
 }
 
@@ -36,9 +45,10 @@ function provesDead(asked: Asked, p: Said, shut: readonly (readonly Said[])[]): 
 export function isolationIn(asked: Asked): JobState['isolation'] {
   const { facts } = asked;
   if (facts === null) return not('the pack of this job is not here');
+  if (isSeen(facts)) return isolationSeen(asked, facts);
   const { closures, proveAt, stated } = facts.isolation;
   const name = (id: string): string => facts.closures[id]?.name ?? id;
-  const shutActs = closures.map((id) => standing(asked, 'shut', 'restored', `closure/${id}`));
+  const shutActs = closures.map((id) => standing(asked, SHUT, 'restored', `closure/${id}`));
   const shut = closures.filter((_, i) => (shutActs[i]?.length ?? 0) > 0);
   const tagged = closures.filter((id) => isTagged(asked, id));
   const provedAt = proveAt.filter((drain) =>
@@ -66,6 +76,43 @@ export function isolationIn(asked: Asked): JobState['isolation'] {
   return { shut, tagged, provedAt, proved, why: proved ? 'proved' : wants.join('; ') };
 }
 
+/**
+ * Without a pack nobody has listed the closures: at least one that holds back a flow stands shut,
+ * all of those are tagged, and flow was seen to run and die away after every one was shut and
+ * after any was given back.
+ */
+function isolationSeen(asked: Asked, facts: SeenFacts): JobState['isolation'] {
+  const name = (id: string): string => facts.closures[id]?.name ?? id;
+  const known = facts.isolation.closures;
+  const stands = (id: string) => standing(asked, SHUT, 'restored', `closure/${id}`);
+  const shut = known.filter((id) => stands(id).length > 0);
+  const tagged = shut.filter((id) => isTagged(asked, id));
+  const given = asked.said.filter(
+    (s) =>
+      s.act.kind === 'restored' &&
+      asked.view(s.index) &&
+      known.includes(String(s.body.thing).slice('closure/'.length)),
+  );
+  const proofs = asked.said.filter(
+    (s) =>
+      s.act.kind === 'proved-dead' &&
+      asked.view(s.index) &&
+      provesDead(asked, s, shut.map(stands)) &&
+      given.every((g) => asked.isAncestor(g.index, s.index)),
+  );
+  const provedAt = [...new Set(proofs.map((p) => String(p.body.thing).slice('drain/'.length)))];
+  const untagged = shut.filter((id) => !tagged.includes(id)).map(name);
+  const wants = [
+    ...(shut.length > 0 ? [] : ['no valve is shut']),
+    ...listed('not tagged', untagged),
+    ...(provedAt.length > 0
+      ? []
+      : ['at no drain was flow seen to run and die away after all was shut']),
+  ];
+  const proved = wants.length === 0;
+  return { shut, tagged, provedAt, proved, why: proved ? 'proved' : wants.join('; ') };
+}
+
 const listed = (what: string, names: readonly string[]): readonly string[] =>
   names.length === 0 ? [] : [`${what}: ${names.join(', ')}`];
 
@@ -80,7 +127,7 @@ const not = (why: string): JobState['isolation'] => ({
 /** Every tag the pack lists for a closure hangs; where it lists none, at least one hangs. */
 function isTagged(asked: Asked, closure: string): boolean {
   const listedTags = asked.pack?.lists.closures.find((c) => c.closure === closure)?.tags ?? [];
-  const hangs = (thing: Thing) => standing(asked, 'tagged', 'untagged', thing);
+  const hangs = (thing: Thing) => standing(asked, ['tagged'], 'untagged', thing);
   if (listedTags.length > 0) return listedTags.every((n) => hangs(`tag/${n}`).length > 0);
   return asked.said.some(
     (s) =>
@@ -103,6 +150,12 @@ export function clearCalls(
     (s) => s.act.kind === 'people-clear' && opened.every((o) => isAncestor(o.index, s.index)),
   );
 }
+
+/** Opens what may hold liquid: a wet joint of the pack, or a thing not said to be dry. */
+export const opensWet = (kind: string, body: ActBody, facts: Said['facts']): boolean =>
+  kind === 'took-off'
+    ? body.wet !== 'no'
+    : kind === 'undone' && isWet(facts, String(body.thing).slice('joint/'.length));
 
 /** Wet by the pack's word, in either of the two places where it says so. */
 export const isWet = (facts: Said['facts'], joint: string): boolean =>

@@ -4,6 +4,7 @@ import type { Pack } from '../pack/types.ts';
 import { doneBy, type Reports, reportsOf } from './done.ts';
 import { entriesOf } from './entries.ts';
 import { deviationsOf, findingsOf, uncovered } from './findings.ts';
+import { handedOverIn } from './hand-over.ts';
 import { clearCalls, isolationIn } from './isolation.ts';
 import { stepIdOf } from './kinds.ts';
 import { type Ledger, makeLedger } from './ledger.ts';
@@ -18,8 +19,9 @@ import {
   stepOf,
   viewOf,
 } from './said.ts';
+import { isStart, stripFacts, stripNames, stripOf } from './strip.ts';
 import { after } from './things.ts';
-import type { Deviation, Entry, JobState } from './types.ts';
+import type { Act, Deviation, Entry, JobState, StripState } from './types.ts';
 
 type Row = Effective['acts'][number];
 
@@ -30,6 +32,7 @@ type Told = {
   readonly chain: Chain;
   readonly pack: Pack | null;
   readonly facts: Said['facts'];
+  readonly strip: StripState | null;
 };
 
 export function foldJob(
@@ -56,6 +59,8 @@ export function foldJob(
     ...startOf(told),
     packs: chain.packs,
     packInForce: chain.inForce,
+    strip: told.strip,
+    handedOver: handedOverIn(all, ledger),
     stage: stageOf(entries, said.length > 0, closed !== null),
     entries,
     openCount: entries.filter((e) => e.open).length,
@@ -67,11 +72,7 @@ export function foldJob(
     readings: said.flatMap(readingsOf),
     verdict: verdictOf(entries, said),
     followUps: followUpsOf(told),
-    photos: ofKind('photo').map((s) => ({
-      act: s.act.hash,
-      thing: String(s.body.thing),
-      hash: String(s.body.hash),
-    })),
+    photos: all.flatMap(photoOf),
     notes: ofKind('note').map((s) => ({
       act: s.act.hash,
       by: s.act.by,
@@ -90,9 +91,10 @@ function tell(
   packs: ReadonlyMap<string, Pack>,
   isAncestor: IsAncestor,
 ): Told | null {
-  const start = rows.find(({ act }) => act.kind === 'job-started');
+  const start = rows.find(({ act }) => isStart(act.kind));
   if (start === undefined) return null;
   const bare = rows.map((r): Said => ({ ...r, body: r.act.body, pack: null, facts: null }));
+  if (start.act.kind === 'strip-started') return tellStrip(start.act, bare, isAncestor);
   const amended = bare.filter((s) => s.act.kind === 'pack-amended');
   const decided = bare.filter((s) => s.act.kind === 'decided');
   const first = String(start.act.body.pack);
@@ -116,7 +118,18 @@ function tell(
   const chain = chainOf(first, amended, decided, everything);
   const all = bare.map(inView);
   const started = all.find((s) => s.act === start.act);
-  return started === undefined ? null : { started, all, chain, ...factsOf(chain) };
+  return started === undefined ? null : { started, all, chain, ...factsOf(chain), strip: null };
+}
+
+/** Without a pack everybody's facts are what all have seen so far; no pack ever comes in force. */
+function tellStrip(start: Act, bare: readonly Said[], isAncestor: IsAncestor): Told | null {
+  const first = bare.find((s) => s.act === start);
+  if (first === undefined) return null;
+  const strip = stripOf(first, bare, isAncestor);
+  const facts = stripFacts(strip);
+  const all = bare.map((s): Said => ({ ...s, facts }));
+  const chain: Chain = { packs: [], inForce: null, rivals: [] };
+  return { started: { ...first, facts }, all, chain, pack: null, facts, strip };
 }
 
 function undisputed(chain: Chain): number {
@@ -125,13 +138,23 @@ function undisputed(chain: Chain): number {
   return at < 0 ? chain.packs.length : at;
 }
 
+/** Taken by itself, or with the act that it shows. */
+function photoOf(s: Said): JobState['photos'] {
+  const hash = s.act.kind === 'photo' ? s.body.hash : s.body.photo;
+  if (typeof hash !== 'string') return [];
+  return [{ act: s.act.hash, thing: String(s.body.thing ?? 'job'), hash }];
+}
+
 function startOf({ started }: Told) {
   const { act, body } = started;
-  return {
+  const names = {
     title: String(body.title),
     machine: String(body.machine),
     target: String(body.target),
     does: String(body.does),
+  };
+  return {
+    ...(act.kind === 'strip-started' ? stripNames(started) : names),
     why: String(body.why),
     hands: Array.isArray(body.hands) ? body.hands.map(String) : [],
     competent: body.competent === undefined ? null : String(body.competent),

@@ -3,7 +3,8 @@
 import type { z } from 'zod';
 import type { PackFacts, StepVerb, Thing } from '../pack/types.ts';
 import { bodies, type Kind } from './bodies.ts';
-import { after, jointOfSeal, proofsOwed, undoneJoint } from './things.ts';
+import { isSeen, tookOff } from './seen.ts';
+import { after, before, jointOfSeal, proofsOwed, undoneJoint } from './things.ts';
 import type { ActBody, Entry, Stream } from './types.ts';
 
 export type { Kind } from './bodies.ts';
@@ -94,11 +95,26 @@ const stepKinds: Record<StepVerb, KindRow> = {
   }),
 };
 
+/** What a person does while stripping a machine that nobody has written down. */
+const strip = {
+  'took-off': row('took-off', 'a thing taken off, as seen: its fasteners, seals, bag', {
+    step: true,
+    opens: tookOff,
+  }),
+  'shut-or-unplugged': opener(
+    'shut-or-unplugged',
+    'a closure shut or a plug pulled, with how it was found',
+    'closure',
+  ),
+  'put-back': closer('put-back', 'a thing taken off put back, or its fasteners all tight'),
+} as const satisfies Partial<Record<Kind, KindRow>>;
+
 const vessel = { stream: ['vessel'] } as const;
 const machine = { stream: ['machine'] } as const;
 
 export const kinds: Record<Kind, KindRow> = {
   'job-started': row('job-started', 'a job begins with its pack and its hands'),
+  'strip-started': row('strip-started', 'a job begins without a pack: the machine in words'),
   'pack-amended': row('pack-amended', 'the next pack of the job comes into force'),
   'could-not': row('could-not', 'something could not be done; makes a finding'),
   found: row('found', 'something found on the machine; makes a finding'),
@@ -112,6 +128,9 @@ export const kinds: Record<Kind, KindRow> = {
   'follow-up-owned': row('follow-up-owned', 'who sees to a follow-up'),
   'follow-up-done': row('follow-up-done', 'a follow-up done', { stream: ['job', 'machine'] }),
   closed: row('closed', 'the job is closed; what stays open is a deviation by name'),
+  'order-set': row('order-set', 'the order for boxing up, as a person wants it'),
+  'handed-over': row('handed-over', 'the watch handed over with what is open'),
+  'seen-at-machine': row('seen-at-machine', 'an open thing seen at the machine by the relief'),
   'watch-taken': row('watch-taken', 'who has the watch', vessel),
   'sailing-set': row('sailing-set', 'when the vessel sails', vessel),
   'sailing-off': row('sailing-off', 'a sailing that is off', vessel),
@@ -120,6 +139,7 @@ export const kinds: Record<Kind, KindRow> = {
   'done-before': row('done-before', 'a renewal done before this record began', machine),
   'limit-lifted': row('limit-lifted', 'an open limit on a machine is lifted', machine),
   ...stepKinds,
+  ...strip,
 };
 
 /** The row of a kind, or null for one that this program does not know. */
@@ -134,19 +154,25 @@ export function shouldBeClosedBefore(
 ): readonly Thing[] {
   const thing = thingOf(body);
   if (kind === 'seal-in') return [`old-seal/${after(thing)}`];
-  if (kind !== 'made') return [];
+  if (!makesJoint(kind, thing)) return [];
   const joint = after(thing);
   const seals = facts?.joints[joint]?.seals ?? [];
   return seals.flatMap((s) => [`old-seal/${joint}:${s.id}`, `new-seal/${joint}:${s.id}`]);
 }
 
+/** Both words for a joint made up: by rounds from a pack, or all at once as it was seen. */
+const makesJoint = (kind: string, thing: Thing): boolean =>
+  kind === 'made' || (kind === 'put-back' && before(thing) === 'joint');
+
 /** How many the facts expect where an act gives a count; null where nothing is expected. */
 export function expectedCount(kind: string, body: ActBody, facts: PackFacts | null): number | null {
   const thing = thingOf(body);
-  if (kind === 'undone' || kind === 'made') {
+  if (kind === 'undone' || makesJoint(kind, thing)) {
     const holes = facts?.joints[after(thing)]?.holes ?? [];
     return holes.length === 0 ? null : holes.length;
   }
+  // How many old ones are still in there nobody knows for sure: what comes out is the count.
+  if (kind === 'seal-out' && isSeen(facts)) return null;
   const found = jointOfSeal(thing, facts);
   return found === null ? null : found.count;
 }

@@ -3,6 +3,7 @@
 import type { Pack, PackFacts, Step } from '../pack/types.ts';
 import { type KindRow, kindOf } from './kinds.ts';
 import type { Ordered } from './order.ts';
+import { isStart } from './strip.ts';
 import type { Act, ActBody } from './types.ts';
 
 /** An act that counts: known, of sound body, not corrected away. `index` is its causal place. */
@@ -53,7 +54,7 @@ export function effective(ordered: Ordered): Effective {
     if (act.kind !== 'corrected' || void_.has(index)) continue;
     const target = ordered.indexOf.get(String(act.body.of));
     if (target === undefined || !ordered.isAncestor(target, index)) continue;
-    if (ordered.acts[target]?.kind !== 'job-started') void_.add(target);
+    if (!isStart(ordered.acts[target]?.kind ?? '')) void_.add(target);
   }
   return { acts: known.filter(({ index }) => !void_.has(index)), unknown: unknown.sort() };
 }

@@ -60,7 +60,7 @@ export function wording(
   const place = facts?.joints[id.split(':')[0] ?? '']?.place ?? null;
   switch (kind) {
     case 'joint':
-      return { what: jointWords(id, facts), place };
+      return { what: jointWords(id, facts, text(said.what)), place };
     case 'old seal':
       return { what: `${where}old ${named} not accounted for`, place };
     case 'new seal':
@@ -69,7 +69,7 @@ export function wording(
       return { what: `${where}${named} out`, place };
     case 'part': {
       const aside = said.kind === 'moved-aside' ? 'aside' : 'off';
-      return { what: `${facts?.parts[id]?.name ?? id} ${aside}`, place: null };
+      return { what: `${facts?.parts[id]?.name ?? text(said.what) ?? id} ${aside}`, place: null };
     }
     case 'item':
       return { what: `${facts?.items[id]?.name ?? facts?.parts[id]?.name ?? id} out`, place: null };
@@ -78,7 +78,7 @@ export function wording(
       const normal = closure?.normal ? `, normally ${closure.normal}` : '';
       const position = String(said.position ?? closure?.workPosition ?? 'off its normal position');
       return {
-        what: `${closure?.name ?? id}: ${position}${normal}`,
+        what: `${closure?.name ?? text(said.what) ?? id}: ${position}${normal}`,
         place: closure?.place ?? null,
       };
     }
@@ -101,9 +101,9 @@ export function wording(
 
 const text = (value: unknown): string | null => (typeof value === 'string' ? value : null);
 
-function jointWords(id: string, facts: PackFacts | null): string {
+function jointWords(id: string, facts: PackFacts | null, told: string | null): string {
   const joint = facts?.joints[id];
-  if (joint === undefined) return `${id}: undone`;
+  if (joint === undefined) return `${told ?? id}: undone`;
   const off = joint.fasteners.map((f) => `${f.count} ${f.what}`).join(', ');
   return off === '' ? `${joint.name}: undone` : `${joint.name}: ${off} off`;
 }

@@ -95,6 +95,59 @@ export type Deviation = {
   readonly limits: string;
 };
 
+/** A thing seen while stripping, as whoever did it told it; nothing of it is read anywhere else. */
+export type Seen = {
+  readonly thing: Thing;
+  readonly did: 'took off' | 'shut' | 'put in' | 'opened' | 'tagged';
+  readonly what: string;
+  readonly act: string;
+  readonly by: string;
+  /** The device's date, `2026-03-14`; shown, never trusted. */
+  readonly on: string;
+  /** What had been seen last before it: it may have stood behind these. */
+  readonly justBefore: readonly Thing[];
+  /** Does it hold liquid? Asked when it is taken off; not known counts as wet. */
+  readonly wet: 'yes' | 'no' | 'do not know' | null;
+  readonly medium: string | null;
+  readonly fasteners: readonly { readonly count: number; readonly what: string }[];
+  /** Old seals that came out, and those still in there. */
+  readonly seals: number;
+  readonly sealsLeft: number;
+  readonly bag: number | null;
+  /** Hashes of pictures. */
+  readonly photos: readonly string[];
+  /** Of a closure or a temporary thing: valve, breaker, plug; blank, tie, rag. */
+  readonly kind: string | null;
+  readonly where: string | null;
+  /** Of a tag: the closure it hangs on. */
+  readonly of: Thing | null;
+  readonly found: string | null;
+  readonly position: string | null;
+  readonly turns: number | null;
+};
+
+/** What a job without a pack knows of its machine. */
+export type StripState = {
+  readonly vessel: string;
+  readonly machineName: string;
+  readonly side: string;
+  readonly component: string;
+  readonly seen: readonly Seen[];
+  /** Drains at which flow was seen to run and die away. */
+  readonly provedAt: readonly Thing[];
+  /** The order a person set for boxing up; things not named keep their proposed place. */
+  readonly order: readonly Thing[];
+};
+
+/** The last handing over of the watch on this job: what was not tapped stays "not seen". */
+export type HandedOver = {
+  readonly act: string;
+  readonly by: string;
+  readonly to: string;
+  readonly at: DeviceTime;
+  readonly list: readonly { readonly thing: Thing; readonly seenBy: string | null }[];
+};
+
 export type JobState = {
   readonly id: string;
   readonly title: string;
@@ -110,8 +163,11 @@ export type JobState = {
   readonly startedBy: string;
   readonly startedAt: DeviceTime;
   readonly packs: readonly string[];
-  /** Null while two amendments stand side by side undecided. */
+  /** Null while two amendments stand side by side undecided, and in a job without a pack. */
   readonly packInForce: string | null;
+  /** Not null where the machine is stripped without a pack, from what is seen. */
+  readonly strip: StripState | null;
+  readonly handedOver: HandedOver | null;
   readonly stage: 'Pack' | 'Work' | 'Proof' | 'Record';
   readonly entries: readonly Entry[];
   readonly openCount: number;
