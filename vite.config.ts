@@ -10,6 +10,7 @@ export default defineConfig({
   build: {
     outDir: '../../dist',
     emptyOutDir: true,
+    assetsDir: 'built',
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
   },

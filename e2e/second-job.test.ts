@@ -46,7 +46,7 @@ test('a list of closures typed by a named person makes another pack, marked as h
   expect(await note.textContent()).toContain('Listed by hand');
 });
 
-test('what is not settled is gone past by name with a reason, or the job does not start', async () => {
+test('what is not settled is gone past by name, or the job does not start', async () => {
   const { page } = phone;
   const open = Number(await page.locator('[data-figure=unsettled]').textContent());
   expect(open).toBeGreaterThan(0);
@@ -62,7 +62,7 @@ test('what is not settled is gone past by name with a reason, or the job does no
   await now(page).waitFor();
 });
 
-test('a step may be used anyway; opening stays a debt until it is made good or stated', async () => {
+test('a step may be used anyway; what is opened stays a debt', async () => {
   const { page } = phone;
   await now(page).getByRole('button', { name: 'Use anyway, without this' }).click();
   await page.getByLabel('Reason', { exact: true }).fill('the bridge is not manned');
@@ -79,7 +79,7 @@ test('a step may be used anyway; opening stays a debt until it is made good or s
   await examine(page, 'work in the shade');
 });
 
-test('closing is refused with the list, then closed with a deviation for each by name', async () => {
+test('closing is refused with its list, then stated with deviations by name', async () => {
   const { page } = phone;
   await page.getByRole('link', { name: 'Record', exact: true }).click();
   await page.getByRole('button', { name: 'Close the job' }).click();

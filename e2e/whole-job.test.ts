@@ -42,7 +42,7 @@ const MAKER = 'Sunniva Brekk';
 const SECOND = 'Piotr Aldwell';
 
 describe('the log', () => {
-  test('shows watch, sailings and hours since last done, and holds what every screen holds', async () => {
+  test('shows watch, sailings and hours since last done', async () => {
     const { page } = phone;
     await examine(page, 'log');
     await picture(page, 'due');
@@ -79,7 +79,7 @@ describe('the log', () => {
 });
 
 describe('the pack', () => {
-  test('is worked out from machine, component and what is done; its figures are those of boxup pack', async () => {
+  test('is worked out; its figures are those of boxup pack', async () => {
     const { page } = phone;
     await page.getByRole('link', { name: 'Begin a job' }).click();
     await page.getByLabel('Machine').selectOption('main-engine-port');
@@ -178,7 +178,7 @@ describe('the work', () => {
     jobUrl = page.url();
   });
 
-  test('no wet joint is opened before the isolation is proved, on the screen or past it', async () => {
+  test('no wet joint opens before the isolation is proved', async () => {
     const { page } = phone;
     const stop = page.locator('[data-stop=isolation]');
     expect(await stop.textContent()).toContain('isolation not proved');
@@ -243,7 +243,8 @@ describe('the work', () => {
 });
 
 const PIXEL =
-  'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==';
+  'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk' +
+  '+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==';
 
 async function focusByTab(words: string): Promise<void> {
   const { page } = phone;

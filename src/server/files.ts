@@ -40,7 +40,7 @@ export function serveFile(files: AppFiles, c: Context): Response {
     const missing = files.size === 0 ? 'The app is not built: run `npm start`.' : 'Nothing here.';
     return c.text(missing, 404);
   }
-  const cache = path.startsWith('/assets/') ? 'max-age=31536000, immutable' : 'no-cache';
+  const cache = path.startsWith('/built/') ? 'max-age=31536000, immutable' : 'no-cache';
   const body = new Uint8Array(readFileSync(found.file));
   return c.body(body, 200, { 'Content-Type': found.type, 'Cache-Control': cache });
 }

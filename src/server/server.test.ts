@@ -33,10 +33,10 @@ const parts = () => ({
 
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'boxup-server-'));
-  mkdirSync(join(folder, 'dist', 'assets'), { recursive: true });
+  mkdirSync(join(folder, 'dist', 'built'), { recursive: true });
   writeFileSync(join(folder, 'dist', 'index.html'), '<!doctype html><title>log</title>');
   writeFileSync(join(folder, 'dist', '.boxup-stamp'), 'secret');
-  writeFileSync(join(folder, 'dist', 'assets', 'a.js'), '1');
+  writeFileSync(join(folder, 'dist', 'built', 'a.js'), '1');
   writeFileSync(join(folder, 'outside.html'), 'outside');
   archive = openSqlite({ file: join(folder, 'a.sqlite'), vessel: 'small' });
   server = makeServer({ ...parts(), port: () => PORT });
@@ -139,10 +139,10 @@ describe('every answer', () => {
 describe('files', () => {
   test('the app is served, the folder round it is not', async () => {
     expect(await (await ask('/')).text()).toContain('<title>log</title>');
-    const script = await ask('/assets/a.js');
+    const script = await ask('/built/a.js');
     expect(script.headers.get('content-type')).toContain('javascript');
     const outside = ['/../outside.html', '/%2e%2e/outside.html', '/..%2foutside.html'];
-    for (const path of [...outside, '/.boxup-stamp', '/assets', '/a.sqlite']) {
+    for (const path of [...outside, '/.boxup-stamp', '/built', '/a.sqlite']) {
       expect((await ask(path)).status, path).toBe(404);
     }
   });

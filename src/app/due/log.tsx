@@ -6,6 +6,7 @@ import { Drawn } from '../shared/drawn.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { to } from '../shared/route.ts';
 import { Sheet } from '../shared/sheet.tsx';
+import { tallyWidth } from '../shared/width.ts';
 import { dayWords, stageWords, timeWords } from '../shared/words.ts';
 import { Hours } from './hours.tsx';
 import { Sailings } from './sailings.tsx';
@@ -46,14 +47,18 @@ export function Log() {
         )}
         {state.waiting.length + state.unknown.length === 0 ? null : (
           <p className="line">
-            {state.waiting.length} entries wait for one that has not arrived; {state.unknown.length}{' '}
-            are of a kind this program does not know. All are kept.
+            {state.waiting.length} entries wait for one that has not arrived.
+            <br />
+            {state.unknown.length} are of a kind not known here. All are kept.
           </p>
         )}
       </div>
     </Sheet>
   );
 }
+
+/** The log's own margin line stands left of everything ruled. */
+const MARGIN = 13;
 
 function JobLine({ job }: { readonly job: JobState }) {
   return (
@@ -66,7 +71,11 @@ function JobLine({ job }: { readonly job: JobState }) {
       <p className="line">
         {stageWords(job)} · {job.hands.join(', ')}
       </p>
-      {job.entries.length === 0 ? null : <Drawn drawing={tallyDrawing(job.entries)} />}
+      {job.entries.length === 0 ? null : <JobTally job={job} />}
     </div>
   );
+}
+
+function JobTally({ job }: { readonly job: JobState }) {
+  return <Drawn drawing={tallyDrawing(job.entries, { width: tallyWidth() - MARGIN })} />;
 }

@@ -50,7 +50,7 @@ export function Lists({ pack }: { readonly pack: Pack }) {
         name="Weights"
         rows={lists.weights.map((each) => ({
           key: each.part,
-          text: `${each.massKg === null ? 'weight not known' : `${each.massKg} kg`} · ${each.name}${words([each.carriedBy])}`,
+          text: `${weight(each.massKg)} · ${each.name}${words([each.carriedBy])}`,
         }))}
       />
       <List
@@ -71,6 +71,9 @@ export function Lists({ pack }: { readonly pack: Pack }) {
     </section>
   );
 }
+
+const weight = (massKg: number | null): string =>
+  massKg === null ? 'weight not known' : `${massKg} kg`;
 
 const words = (list: readonly (string | null)[]): string =>
   list

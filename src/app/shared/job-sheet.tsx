@@ -10,6 +10,13 @@ import { Sheet } from './sheet.tsx';
 import { tallyWidth } from './width.ts';
 import { stageWords } from './words.ts';
 
+const SHEETS = [
+  ['work', 'Work'],
+  ['open', 'Open list'],
+  ['proof', 'Proof'],
+  ['record', 'Record'],
+] as const;
+
 type JobSheetProps = {
   readonly job: JobState;
   readonly pack: Pack;
@@ -42,8 +49,11 @@ export function JobSheet({ job, pack, title, children }: JobSheetProps) {
     >
       {children}
       <nav aria-label="Sheets of this job" className="job-nav">
-        <a href={to.job(job.id, 'work')}>Work</a> <a href={to.job(job.id, 'open')}>Open list</a>{' '}
-        <a href={to.job(job.id, 'proof')}>Proof</a> <a href={to.job(job.id, 'record')}>Record</a>{' '}
+        {SHEETS.map(([part, name]) => (
+          <a key={part} href={to.job(job.id, part)}>
+            {name}
+          </a>
+        ))}
         <a href={to.pack(pack.id)}>Pack</a>
       </nav>
     </Sheet>

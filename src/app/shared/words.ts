@@ -57,7 +57,7 @@ function wholeWords(n: number): string {
   return rest < 100 ? `${thousands} and ${wholeWords(rest)}` : `${thousands} ${wholeWords(rest)}`;
 }
 
-/** What was keyed in, read back: `12.50` → `twelve point five nought`. Null while it is no number. */
+/** What was keyed in, read back: `12.50` → `twelve point five nought`; null for no number. */
 export function numberWords(typed: string): string | null {
   const match = /^(-?)(\d{1,6})(?:\.(\d*))?$/.exec(typed);
   if (match === null) return null;

@@ -43,13 +43,19 @@ export function StepSheet({ job, pack, step, ready, onDone }: StepSheetProps) {
     setBusy(true);
     const about = { job: job.id, by: name, verifiedBy, answers: { ...answers, ...more } };
     const draft = draftOf(step, holes === undefined ? about : { ...about, holes });
-    const done = await record(draft, ...together.map((each) => draftOf(each, about)));
+    const kept = await record(draft, ...together.map((each) => draftOf(each, about)));
     setBusy(false);
-    if (done && holes === undefined) onDone();
+    if (kept && holes === undefined) onDone();
   };
   const left = holesLeft(job, step);
   const byHole = step.verb === 'made' && step.holes.length > 0;
   const mustTick = byHole && step.perHole && left.length > 0;
+  const done = {
+    step,
+    quick,
+    disabled: busy || lacks.length > 0,
+    onSay: (more: Answers) => void say(undefined, more),
+  };
   return (
     <article className="step" data-step={step.id} aria-label="Now">
       <DrawnStep
@@ -58,6 +64,57 @@ export function StepSheet({ job, pack, step, ready, onDone }: StepSheetProps) {
         step={step}
         onTick={byHole && lacks.length === 0 ? (hole) => void say([hole]) : null}
       />
+      <StepWords step={step} together={together} />
+      <Cautions cautions={step.cautions} verifiedBy={verifiedBy} onVerifiedBy={setVerifiedBy} />
+      {quick === null ? (
+        <Asks
+          asks={asksShown(step, answers)}
+          answers={answers}
+          onAnswer={(ask, value) => setAnswers({ ...answers, [ask]: value })}
+        />
+      ) : null}
+      <Lacks lacks={lacks} />
+      {side === null ? (
+        <>
+          <div className="main-acts">
+            <DoneActs {...done} left={left.length} mustTick={mustTick} tags={together.length + 1} />
+            <Main onPress={() => setSide('could-not')}>Could not do</Main>
+            <Main onPress={() => setSide('found')}>Found something</Main>
+            <PhotoAct job={job.id} step={step} />
+          </div>
+          <LesserAnswers {...done} />
+          {together.length > 0 ? <Plain onPress={() => setAlone(true)}>Only this tag</Plain> : null}
+          {quick?.kind === 'count' ? (
+            <Plain onPress={() => setKeying(true)}>Another count than {quick.expected}</Plain>
+          ) : null}
+          {hasWayPast(step) ? (
+            <Plain onPress={() => setSide('used-anyway')}>Use anyway, without this</Plain>
+          ) : null}
+        </>
+      ) : (
+        <SideAct side={side} job={job.id} step={step} onEnd={() => setSide(null)} />
+      )}
+    </article>
+  );
+}
+
+/** The two stops have none; the core refuses it there whatever a screen offers. */
+const hasWayPast = (step: Step): boolean => step.stop === null && step.verb !== 'proved-dead';
+
+function Lacks({ lacks }: { readonly lacks: readonly string[] }) {
+  if (lacks.length === 0) return null;
+  return (
+    <p className="lacks">
+      Before <i>Done</i>: {lacks.join('; ')}.
+    </p>
+  );
+}
+
+type StepWordsProps = { readonly step: Step; readonly together: readonly Step[] };
+
+function StepWords({ step, together }: StepWordsProps) {
+  return (
+    <>
       <p className="sentence">{step.text}</p>
       {together.map((each) => (
         <p key={each.id} className="sentence">
@@ -70,54 +127,7 @@ export function StepSheet({ job, pack, step, ready, onDone }: StepSheetProps) {
         </p>
       ))}
       <StepFacts step={step} />
-      <Cautions cautions={step.cautions} verifiedBy={verifiedBy} onVerifiedBy={setVerifiedBy} />
-      {quick === null ? (
-        <Asks
-          asks={asksShown(step, answers)}
-          answers={answers}
-          onAnswer={(ask, value) => setAnswers({ ...answers, [ask]: value })}
-        />
-      ) : null}
-      {lacks.length === 0 ? null : (
-        <p className="lacks" id="lacks">
-          Before <i>Done</i>: {lacks.join('; ')}.
-        </p>
-      )}
-      {side === null ? (
-        <div className="main-acts">
-          <DoneActs
-            step={step}
-            left={left.length}
-            mustTick={mustTick}
-            disabled={busy || lacks.length > 0}
-            quick={quick}
-            tags={together.length + 1}
-            onSay={(more) => void say(undefined, more)}
-          />
-          <Main onPress={() => setSide('could-not')}>Could not do</Main>
-          <Main onPress={() => setSide('found')}>Found something</Main>
-          <PhotoAct job={job.id} step={step} />
-        </div>
-      ) : (
-        <SideAct side={side} job={job.id} step={step} onEnd={() => setSide(null)} />
-      )}
-      {side === null ? (
-        <LesserAnswers
-          quick={quick}
-          disabled={busy || lacks.length > 0}
-          onSay={(more) => void say(undefined, more)}
-        />
-      ) : null}
-      {side === null && together.length > 0 ? (
-        <Plain onPress={() => setAlone(true)}>Only this tag</Plain>
-      ) : null}
-      {side === null && quick?.kind === 'count' ? (
-        <Plain onPress={() => setKeying(true)}>Another count than {quick.expected}</Plain>
-      ) : null}
-      {side === null && step.stop === null && step.verb !== 'proved-dead' ? (
-        <Plain onPress={() => setSide('used-anyway')}>Use anyway, without this</Plain>
-      ) : null}
-    </article>
+    </>
   );
 }
 

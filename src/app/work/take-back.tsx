@@ -1,4 +1,4 @@
-// Takes back the last thing that was said, when a finger slipped: an act of its own, nothing is lost.
+// Takes back the last thing that was said, when a finger slipped: an act of its own.
 
 import type { Pack } from '../../pack/types.ts';
 import type { JobState } from '../../record/types.ts';
