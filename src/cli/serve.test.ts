@@ -62,7 +62,7 @@ async function actsOf(said: string): Promise<{ by: string; kind: string }[]> {
 const refused = (port = '0') =>
   spawnSync(process.execPath, [...flags, ...options(port)], { encoding: 'utf8', timeout: 20_000 });
 
-test('makes the archive with the earlier log once, and says where it is, with the authority line', async () => {
+test('makes the archive with the earlier log once, and says where it is', async () => {
   const said = await start();
   expect(said).toMatch(/^Tern Rock: http:\/\/localhost:\d+$/m);
   expect(said).toContain(NAMES_NOT_PROVED);
@@ -90,7 +90,7 @@ test('a plant with something that must be put right is not served: 2, with file 
   expect(existsSync(join(folder, 'kept'))).toBe(false);
 });
 
-test('an earlier log that cannot be read is told in a sentence: 2, and nothing is taken in', async () => {
+test('an earlier log that cannot be read: 2, and nothing is taken in', async () => {
   writeFileSync(
     join(folder, 'plant-history.yaml'),
     'history: tern-rock\nby: a\nhours: [{ at: 1 }]\n',

@@ -86,7 +86,8 @@ async function run(options: Options): Promise<void> {
 }
 
 const line = (problem: FileProblem): string =>
-  `  ${problem.file}:${problem.line} ${problem.path}: ${problem.why} (expected ${problem.expected})`;
+  `  ${problem.file}:${problem.line} ${problem.path}: ${problem.why} ` +
+  `(expected ${problem.expected})`;
 
 class HistoryUnreadable extends Error {
   override readonly name = 'HistoryUnreadable';

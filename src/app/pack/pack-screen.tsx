@@ -79,7 +79,7 @@ function Figures({ pack }: { readonly pack: Pack }) {
       <Figure field="steps" name="things to do and report" value={pack.steps.length} />
       <Figure
         field="removal-minutes"
-        name="to get it off, as planned"
+        name="by which the way off was chosen"
         value={pack.plan.minutes.value}
         unit={pack.plan.minutes.unit}
         working={pack.plan.working}
