@@ -32,7 +32,14 @@ export const factsOf = (
       temps.map((t) => [String(t.n), { name: t.name, kind: t.kind, where: t.where }]),
     ),
     checks: named(steps, 'check/'),
-    settings: named(steps, 'setting/'),
+    settings: Object.fromEntries(
+      c.undone.flatMap((u) =>
+        Object.entries(jointOf(c, u.id).settings ?? {}).map(([id, setting]) => [
+          `${u.id}:${id}`,
+          { name: `${jointOf(c, u.id).name}: ${setting.name ?? setting.kind}` },
+        ]),
+      ),
+    ),
     proofs,
     isolation: {
       stated: c.isolation.stated,
