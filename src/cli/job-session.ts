@@ -89,6 +89,10 @@ export function findJob(state: State, wanted: string): JobState {
 }
 
 export function packOf(job: JobState, packs: readonly Pack[]): Pack {
+  if (job.strip !== null)
+    throw new BadInput(
+      `${job.title} has no pack: see "boxup job box-up JOB" and "boxup job open JOB"`,
+    );
   const pack = packs.find((p) => p.id === job.packInForce);
   if (pack === undefined)
     throw new BadInput(`no pack is in force for ${job.title}: two amendments stand undecided`);

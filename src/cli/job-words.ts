@@ -55,7 +55,9 @@ export function openLines(job: JobState): readonly string[] {
     ...open.map(entryLine),
     ...(undecided.length === 0 ? [] : ['Findings that want a decision:']),
     ...undecided.map((f) => `  - "${f.id}": ${f.what}`),
-    ...(job.packInForce === null ? ['Which pack is in force is not decided.'] : []),
+    ...(job.packInForce === null && job.strip === null
+      ? ['Which pack is in force is not decided.']
+      : []),
   ];
 }
 

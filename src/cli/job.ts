@@ -31,6 +31,7 @@ import {
   type Told,
 } from './job-session.ts';
 import { type StartOptions, startJob } from './job-start.ts';
+import { stripCommands } from './job-strip.ts';
 import { actLine, nextLines, openLines, stageWords } from './job-words.ts';
 
 export function jobCommand(): Command {
@@ -52,12 +53,25 @@ export function jobCommand(): Command {
       '  boxup job open JOB --archive log.db',
       '  boxup job close JOB --archive log.db --by "Ada"',
       '',
+      'Without a plant file, a machine is stripped as it is seen:',
+      '  boxup job strip --archive log.db --vessel V --machine M --component C --by "Ada"',
+      '  boxup job shut JOB "Sea inlet valve" --kind "sea valve" --found open --tag 1 …',
+      '  boxup job took-off JOB "Belt guard" --wet no --fasteners "4 bolt" --bag 1 …',
+      '  boxup job box-up JOB …        boxup job put-back JOB part/belt-guard …',
+      '  boxup job draft JOB --out FOLDER …',
+      '',
       `Ends with 0 when recorded, 1 when refused (with the list), 2 when the input cannot be used.`,
       `A person is chosen by name only: ${NAMES_NOT_PROVED}.`,
     ].join('\n'),
   );
   // Above `boxup` the program adds the line itself; here it also stands when used alone.
-  for (const command of [...beginning(), ...working(), ...sayingCommands(), ...ending()]) {
+  for (const command of [
+    ...beginning(),
+    ...stripCommands(),
+    ...working(),
+    ...sayingCommands(),
+    ...ending(),
+  ]) {
     command.addHelpText('after', `\n${NAMES_NOT_PROVED}`);
     job.addCommand(command);
   }

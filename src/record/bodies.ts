@@ -1,7 +1,7 @@
 // The shape of each act's body: checked at the border, so that the fold can trust what it reads.
 
 import { z } from 'zod';
-import { fastenerSchema, MEDIA } from '../plant/schema.ts';
+import { fastenerSchema, MEDIA, sealSchema } from '../plant/schema.ts';
 
 const name = z.string().trim().min(1).max(200);
 const words = z.string().trim().min(1).max(4_000);
@@ -111,6 +111,7 @@ export const bodies = {
       .optional(),
     seals: z.int().min(0).max(500).optional(),
     sealsLeft: z.int().min(0).max(500).optional(),
+    sealKind: sealSchema.shape.kind.optional(),
     bag: z.int().min(0).max(100_000).optional(),
   }),
   'shut-or-unplugged': about('closure', {

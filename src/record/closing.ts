@@ -1,6 +1,7 @@
 // What may not be recorded now: the two stops, and a closing while anything is open.
 
 import type { Pack } from '../pack/types.ts';
+import { neverTogether } from './done-to-here.ts';
 import { isWet } from './isolation.ts';
 import { kindOf } from './kinds.ts';
 import { roundsOf } from './ledger.ts';
@@ -28,11 +29,15 @@ export function mayRecord(
   if (draft.kind === 'job-started') return startRefused(now, draft.body, packs);
   if (now === undefined) return bad(`there is no job ${job}`);
   const pack = packs.find((p) => p.id === now.packInForce) ?? null;
+  const apart = draft.body.together === true ? neverTogether(draft.kind, draft.body, pack) : null;
+  if (apart !== null) return bad(`this cannot be entered together with others: ${apart}`);
   switch (draft.kind) {
     case 'undone':
       return afterClosing(now, draft) ?? wetRefused(now, packs, after(String(draft.body.thing)));
     case 'took-off':
       return afterClosing(now, draft) ?? takingRefused(now, draft.body);
+    case 'seen-at-machine':
+      return lookRefused(now, draft.body);
     case 'turned':
     case 'started':
       return afterClosing(now, draft) ?? notClear(now);
@@ -130,6 +135,13 @@ function takingRefused(job: JobState, body: ActBody): Refusal | null {
       'see the flow run and die away at a drain. There is no way past this stop.',
     job.isolation.why.split('; '),
   );
+}
+
+function lookRefused(job: JobState, body: ActBody): Refusal | null {
+  const list = job.handedOver?.list.map((l) => l.thing) ?? [];
+  if (list.includes(String(body.thing))) return null;
+  const why = list.length === 0 ? 'nothing was handed over' : 'it is not on the list handed over';
+  return bad(`${String(body.thing)}: ${why}`, list);
 }
 
 function notClear(job: JobState): Refusal | null {

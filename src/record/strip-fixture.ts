@@ -86,6 +86,7 @@ export const pumpTaking: readonly Draft[] = [
     ...bolts(6, 'stud and nut'),
     seals: 1,
     sealsLeft: 1,
+    sealKind: 'ring',
     bag: 4,
     photo: photo(4),
   }),

@@ -66,6 +66,7 @@ function seenIn(s: Said, justBefore: readonly Thing[], pictures: readonly Said[]
     fasteners: (Array.isArray(body.fasteners) ? body.fasteners : []) as Seen['fasteners'],
     seals: Number(body.seals ?? 0),
     sealsLeft: Number(body.sealsLeft ?? 0),
+    sealKind: text(body.sealKind),
     bag: typeof body.bag === 'number' ? body.bag : null,
     photos: [...new Set([...(own === null ? [] : [own]), ...more])],
     kind: text(body.kind),

@@ -113,6 +113,7 @@ export type Seen = {
   /** Old seals that came out, and those still in there. */
   readonly seals: number;
   readonly sealsLeft: number;
+  readonly sealKind: string | null;
   readonly bag: number | null;
   /** Hashes of pictures. */
   readonly photos: readonly string[];
