@@ -54,7 +54,17 @@ export function stripCommands(): readonly Command[] {
     .option('--why <text>', 'why the job is done', '')
     .option('--hands <names>', 'who is on the job, with commas between')
     .action((o: Strip) => run(o, () => begin(o)));
-  return [strip, tookOff(), shut(), putIn(), putBack(), boxUp(), draft(), handOverCommand()];
+  return [
+    strip,
+    tookOff(),
+    shut(),
+    drain(),
+    putIn(),
+    putBack(),
+    boxUp(),
+    draft(),
+    handOverCommand(),
+  ];
 }
 
 async function begin(o: Strip): Promise<Told> {
@@ -220,6 +230,52 @@ async function recordAll(drafts: readonly Draft[], id: string, session: Session)
     acts.push(answer);
   }
   return await recorded(acts, id, session);
+}
+
+type Drain = By & {
+  readonly sawRun?: boolean;
+  readonly diedAway?: boolean;
+  readonly where?: string;
+};
+
+/** Said again for a drain that is open already, it tells only what was seen there. */
+function drain(): Command {
+  return byName('drain', 'a drain opened; with --saw-run and --died-away, the flow seen dead at it')
+    .argument('<job>')
+    .argument('<what>', 'in words')
+    .option('--saw-run', 'flow was seen to run')
+    .option('--no-saw-run', 'nothing came: that is no proof')
+    .option('--died-away', 'it died away and stayed dead')
+    .option('--no-died-away', 'it went on running')
+    .option('--where <words>', 'where it is')
+    .action((wanted: string, what: string, o: Drain) =>
+      onJob(o, wanted, async (job, _packs, session) => {
+        if ((o.sawRun === undefined) !== (o.diedAway === undefined))
+          throw new BadInput('--saw-run and --died-away go together, each with or without "no-"');
+        const open = job.strip?.seen.find(
+          (s) =>
+            s.did === 'opened' &&
+            (s.what === what || s.thing === what) &&
+            job.entries.some((e) => e.thing === s.thing && e.open),
+        );
+        const thing = open?.thing ?? named(job, session, 'drain', what);
+        const opened = { thing, what, ...given({ where: o.where }) };
+        const drafts = [
+          ...(open === undefined ? [draftOf(job, 'drain-opened', o.by, opened)] : []),
+          ...(o.sawRun === undefined || o.diedAway === undefined
+            ? []
+            : [
+                draftOf(job, 'proved-dead', o.by, {
+                  thing,
+                  sawRun: o.sawRun,
+                  diedAway: o.diedAway,
+                }),
+              ]),
+        ];
+        if (drafts.length === 0) throw new BadInput(`${what} is open: say what was seen there`);
+        return await recordAll(drafts, job.id, session);
+      }),
+    );
 }
 
 type PutIn = By & { readonly kind: string; readonly where?: string; readonly photo?: string };

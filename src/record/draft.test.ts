@@ -62,7 +62,7 @@ describe('the pump job', () => {
     const assumed = origins.filter((o) => o.from === 'assumed').map((o) => o.path);
     expect(assumed.filter((p) => !p.endsWith('/between'))).toEqual(['joints/outlet-pipe/seals']);
     expect(origins.map((o) => o.path)).toContain('joints/sea-water-pump/fasteners');
-    expect(origins.map((o) => o.path)).toContain('closures/sea-inlet/normal');
+    expect(origins.map((o) => o.path)).toContain('closures/sea-inlet-valve/normal');
   });
 
   test('what was counted and found stands in it', () => {
@@ -70,7 +70,7 @@ describe('the pump job', () => {
       fasteners: { f1: { kind: 'stud and nut', count: 6 } },
       seals: { seal: { count: 2 } },
     });
-    expect(machine?.closures['sea-inlet']).toMatchObject({
+    expect(machine?.closures['sea-inlet-valve']).toMatchObject({
       kind: 'sea valve',
       normal: 'open',
       note: '6 turns from open',
@@ -91,11 +91,11 @@ describe('the pump job', () => {
         .sort(),
     );
     expect(things(pack, 'shut')).toEqual([
-      'closure/sea-inlet',
-      'closure/cooler-valve',
-      'closure/start-plug',
+      'closure/sea-inlet-valve',
+      'closure/valve-to-the-cooler',
+      'closure/starter-plug',
     ]);
-    expect(things(pack, 'proved-dead')).toEqual(['drain/pump-drain']);
+    expect(things(pack, 'proved-dead')).toEqual(['drain/pump-drain-cock']);
     expect([...pack.facts.isolation.wetJoints].sort()).toEqual(
       expect.arrayContaining(['inlet-hose', 'outlet-pipe', 'sea-water-pump']),
     );
@@ -145,6 +145,22 @@ test('nothing seen yet, or a job that has a pack: a file without a target, or no
   const { files, job } = drafted([begun()]);
   expect(read(files).machines[job.machine]?.targets).toEqual({});
   expect(draftPlant(fold({ acts: [], packs: [] }), stripId)).toEqual([]);
+});
+
+test('a valve and a drain of one name, and names that are no ids, stay apart', () => {
+  const shut = { thing: 'closure/X.1', what: 'Cock', kind: 'valve', found: 'open' };
+  const off = { thing: 'part/c', what: 'Cover', wet: 'no' };
+  const { files, job } = drafted([
+    begun(),
+    stripDraft('shut-or-unplugged', shut),
+    stripDraft('drain-opened', { thing: 'drain/X.1', what: 'Cock' }),
+    stripDraft('took-off', off),
+  ]);
+  const closures = read(files).machines[job.machine]?.closures ?? {};
+  expect(Object.entries(closures).map(([id, c]) => `${id} ${c.kind}`)).toEqual([
+    'cock valve',
+    'cock-2 drain',
+  ]);
 });
 
 test('awkward words are kept as they were said', () => {
