@@ -1,7 +1,7 @@
 // The order of a chosen set: which access opens each joint, and when each part moves.
 
 import { limits } from '../limits.ts';
-import type { Machine, MachineAccess, MachineWay, Need } from './model.ts';
+import type { Late, Machine, MachineAccess, MachineWay, Need } from './model.ts';
 import { fewestChanges, type Option, type Ordered } from './order.ts';
 
 export type ChosenSet = {
@@ -60,7 +60,7 @@ class Standing {
 }
 
 /** The order of the set with the fewest changes; a part moves as soon as nothing holds it. */
-export function orderChosen(machine: Machine, set: ChosenSet): ChosenOrder {
+export function orderChosen(machine: Machine, set: ChosenSet, late: Late): ChosenOrder {
   const options = set.joints.map((joint, item): Option[] => {
     const accesses = machine.joints[joint]?.accesses ?? null;
     if (accesses === null) return [{ item, option: -1, tool: null, place: null }];
@@ -93,6 +93,7 @@ export function orderChosen(machine: Machine, set: ChosenSet): ChosenOrder {
     toolPrice: 1,
     placePrice: 1,
     ready,
+    late,
     maxStates: exact
       ? limits.removal.exactOrderStates
       : limits.removal.orderWork / set.joints.length,

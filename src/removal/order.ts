@@ -1,6 +1,7 @@
 // Orders steps with the fewest priced changes of tool and place: best first, with a bound.
 
 import { Heap } from './heap.ts';
+import type { Late } from './model.ts';
 
 export type Option = {
   readonly item: number;
@@ -21,6 +22,7 @@ export type OrderProblem = {
   readonly ready: (done: Uint8Array) => readonly Option[];
   /** Nodes of the search; past that the best found stands with its bound. */
   readonly maxStates: number;
+  readonly late?: Late;
 };
 
 export type Ordered = {
@@ -67,7 +69,8 @@ export function fewestChanges(given: OrderProblem): Ordered | null {
     if ((best.get(keyOf(node)) ?? 0) < node.price) continue;
     bound = Math.max(bound, node.price + stillOwed(node));
     if (isDone(node)) return { ...stepsOf(node), bound: node.price };
-    if (bound >= greedy.price || nodes.length > problem.maxStates) break;
+    if (bound >= greedy.price) break;
+    if (nodes.length > problem.maxStates || problem.late?.()) return { ...greedy, bound };
     for (const option of node.ready) {
       const next = settle(problem, take(problem, node, option));
       const key = keyOf(next);
@@ -78,8 +81,8 @@ export function fewestChanges(given: OrderProblem): Ordered | null {
       open.push(least, nodes.push(next) - 1);
     }
   }
-  // With nothing open any more no order beats the greedy one.
-  return { ...greedy, bound: open.size === 0 ? greedy.price : Math.min(bound, greedy.price) };
+  // Nothing that could be cheaper is open any more.
+  return { ...greedy, bound: greedy.price };
 }
 
 /** Asks once what is ready after the same things are done. */

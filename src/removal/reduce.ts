@@ -4,6 +4,7 @@ import { limits } from '../limits.ts';
 import type { Graph, Rule } from './graph.ts';
 import { derivable } from './graph.ts';
 import { type Indexed, indexed, usersOf } from './heuristic.ts';
+import { type Late, NEVER_LATE } from './model.ts';
 
 export type Reduced = {
   readonly graph: Graph;
@@ -12,12 +13,12 @@ export type Reduced = {
 };
 
 /** Null when a target can't be reached at all. */
-export function reduce(graph: Graph): Reduced | null {
+export function reduce(graph: Graph, late: Late = NEVER_LATE): Reduced | null {
   let now = relevant(graph);
   for (let round = 0; now !== null; round += 1) {
     const compact: Graph | null = relevant(merge(now));
     if (compact === null) break;
-    const necessary = necessaryFacts(compact);
+    const necessary = necessaryFacts(compact, late);
     const rules = worthwhile(compact, necessary);
     if (rules.length === compact.rules.length || round >= limits.removal.reductionRounds) {
       const mandatory = new Set(compact.targets.flatMap((target) => necessary.of(target)));
@@ -131,7 +132,7 @@ const NOTHING_KNOWN: Necessary = {
 };
 
 /** For each fact the facts that hold in every plan for it: the greatest fixed point, by bits. */
-function necessaryFacts(graph: Graph): Necessary {
+function necessaryFacts(graph: Graph, late: Late): Necessary {
   const words = (graph.count + 31) >> 5;
   if (graph.count * words > limits.removal.necessaryWords) return NOTHING_KNOWN;
   const list = indexed(graph);
@@ -147,7 +148,7 @@ function necessaryFacts(graph: Graph): Necessary {
       if (!waiting[fact]) continue;
       waiting[fact] = 0;
       // Before it has settled the sets say too much: then nothing of them may be used.
-      if (left < 0) return NOTHING_KNOWN;
+      if (left < 0 || late()) return NOTHING_KNOWN;
       meet(fact);
       if (!store(fact)) continue;
       changed = true;

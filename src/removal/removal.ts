@@ -17,7 +17,7 @@ import {
 } from './model.ts';
 import { cautionsOf, minutesOf, stepsInWords } from './result.ts';
 import { removalSequence } from './sequence.ts';
-import { type Solved, solveTwoLevel, type Tools } from './solve.ts';
+import { type Solved, solveTwoLevel, type Tools, type TwoLevel } from './solve.ts';
 
 /** The input must be free of problems (`inputProblems`). */
 export async function removal(
@@ -37,7 +37,7 @@ async function removalOf(machine: Machine, tools: Tools): Promise<RemovalResult>
   const graph = graphOf(machine);
   const answer = await solveTwoLevel(graph, tools);
   if (answer === null) return infeasible(machine, graph);
-  return planOf(machine, graph, answer.plan, answer.unspared);
+  return planOf(machine, graph, answer, tools.late);
 }
 
 function infeasible(machine: Machine, graph: MachineGraph): RemovalResult {
@@ -62,12 +62,12 @@ const byNumber = (a: number, b: number) => a - b;
 function planOf(
   machine: Machine,
   graph: MachineGraph,
-  solved: Solved,
-  unspared: Solved | null,
+  { plan: solved, unspared }: TwoLevel,
+  late: Late,
 ): RemovalPlan {
   const set = setOf(graph, solved);
   const { minutes, working } = minutesOf(machine, set);
-  const ordered = orderChosen(machine, set);
+  const ordered = orderChosen(machine, set, late);
   const bound = solved.proven ? minutes : Math.min(solved.bound, minutes);
   const gives = ({ part, way }: { part: number; way: number }) =>
     machine.parts[part]?.ways[way]?.gives;

@@ -9,6 +9,7 @@ import { inputProblems, removalProblems } from './problems.ts';
 import { smallMachine } from './random-machine.ts';
 import { removal } from './removal.ts';
 import { below, randomFrom } from './seeded.ts';
+import { bestByStates, faultsOf } from './try-everything.ts';
 
 async function plan(input: FullInput): Promise<RemovalPlan> {
   const found = await removal(fullSchema.parse(input), solveWithHighs);
@@ -257,6 +258,9 @@ test('fewest changes equals every permutation: 200 sets of 6, seeds 1 to 200', (
       price: best,
       bound: best,
     });
+    const short = fewestChanges({ ...problem, maxStates: 0 });
+    expect(short?.bound, `seed ${seed}, cut short`).toBeLessThanOrEqual(best);
+    expect(short?.price, `seed ${seed}, cut short`).toBeGreaterThanOrEqual(best);
   }
 });
 
@@ -301,3 +305,22 @@ function bestOrder(
   }
   return best;
 }
+
+test('seconds over before the start: still a plan that works, with a true bound', async () => {
+  for (let seed = 1; seed <= 100; seed += 1) {
+    const input = smallMachine(seed);
+    const best = bestByStates(input);
+    const nothing = async () => ({ status: 'stopped' as const, values: null, bound: null });
+    const found = await removal(input, nothing, { nodes: 0 }, () => true);
+    expect({ seed, feasible: found.feasible }).toEqual({ seed, feasible: best !== null });
+    if (!found.feasible || best === null) continue;
+    expect({ seed, faults: faultsOf(input, found) }).toEqual({ seed, faults: [] });
+    const spared = found.used.length;
+    expect(spared, `seed ${seed}`).toBeGreaterThanOrEqual(best.spared);
+    if (spared === best.spared) {
+      expect(found.bound.value, `seed ${seed}`).toBeLessThanOrEqual(best.minutes);
+      expect(found.minutes.value, `seed ${seed}`).toBeGreaterThanOrEqual(best.minutes);
+    }
+    if (found.proven) expect(found.minutes.value, `seed ${seed}`).toBe(best.minutes);
+  }
+});

@@ -138,7 +138,7 @@ function narrow(
   let bound = 0;
   let graph: Graph = given;
   for (let round = 0; ; round += 1) {
-    const reduced = reduce(graph);
+    const reduced = reduce(graph, late);
     if (reduced === null) {
       if (best === null) throw new Error('a reachable graph was found unreachable');
       return { best, bound: weigh(best, weight), rest: null };
@@ -149,7 +149,7 @@ function narrow(
     const start = quickPlan(list, cost, late);
     if (start === null) throw new Error('a reachable graph has no plan');
     const { bound: paid, sets, through, unpaid } = landmarkBound(list, mandatory, cost, late);
-    const along = planAlong(list, cost, unpaid, late);
+    const along = late() ? start : planAlong(list, cost, unpaid, late);
     for (const found of [foundOf(list, start), foundOf(list, along)]) {
       if (best === null || weigh(found, weight) < weigh(best, weight)) best = found;
     }
