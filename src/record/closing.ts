@@ -34,6 +34,9 @@ export function mayRecord(
   switch (draft.kind) {
     case 'undone':
       return afterClosing(now, draft) ?? wetRefused(now, packs, after(String(draft.body.thing)));
+    case 'moved-off':
+    case 'moved-aside':
+      return afterClosing(now, draft) ?? movingRefused(now, draft.body);
     case 'took-off':
       return afterClosing(now, draft) ?? takingRefused(now, draft.body);
     case 'seen-at-machine':
@@ -44,7 +47,7 @@ export function mayRecord(
     case 'made':
       return afterClosing(now, draft) ?? roundRefused(pack, draft.body);
     case 'used-anyway':
-      return anywayRefused(pack, draft.body);
+      return anywayRefused(now, pack, draft.body);
     case 'decided':
       return decisionRefused(now, draft.body);
     case 'pack-amended':
@@ -137,6 +140,17 @@ function takingRefused(job: JobState, body: ActBody): Refusal | null {
   );
 }
 
+/** Without a pack nobody has said whether it is wet: taking off asks, so that is how it is said. */
+function movingRefused(job: JobState, body: ActBody): Refusal | null {
+  const seen = job.strip?.seen.find((s) => s.thing === body.thing);
+  if (job.strip === null || job.isolation.proved || seen?.wet === 'no') return null;
+  return refusal(
+    'isolation not proved',
+    `${String(body.thing)} may hold liquid and the isolation is not proved. There is no way past.`,
+    job.isolation.why.split('; '),
+  );
+}
+
 function lookRefused(job: JobState, body: ActBody): Refusal | null {
   const list = job.handedOver?.list.map((l) => l.thing) ?? [];
   if (list.includes(String(body.thing))) return null;
@@ -164,12 +178,13 @@ function roundRefused(pack: Pack | null, body: ActBody): Refusal | null {
 }
 
 /** The two stops have no way past, so no act may claim one. */
-function anywayRefused(pack: Pack | null, body: ActBody): Refusal | null {
+function anywayRefused(job: JobState, pack: Pack | null, body: ActBody): Refusal | null {
   const id = String(body.step ?? '');
   const stop = pack?.steps.find((s) => s.id === id)?.stop ?? null;
   const [verb = '', thing = ''] = id.split(' ');
   const wet = verb === 'undone' && isWet(pack?.facts ?? null, after(thing));
-  if (stop === 'isolation' || wet || verb === 'proved-dead')
+  const unknown = verb === 'took-off' || (job.strip !== null && verb === 'undone');
+  if (stop === 'isolation' || wet || unknown || verb === 'proved-dead')
     return refusal('isolation not proved', `${id}: there is no way past this stop.`);
   if (stop === 'clear' || ['started', 'turned', 'people-clear'].includes(verb))
     return refusal('someone not clear', `${id}: there is no way past this stop.`);

@@ -30,21 +30,64 @@ export function stripProposal(state: State, job: string): readonly ToMakeGood[] 
   const now = state.jobs[job];
   const strip = now?.strip ?? null;
   if (now === undefined || strip === null || now.closed !== null) return [];
-  const open = now.entries.filter((e) => e.open);
-  const rows = inOrder(open, strip).map((entry) => {
-    const waitsFor = waiting(entry, open, strip);
-    const seen = seenOf(entry.thing, strip);
+  const list = lookUp(
+    now.entries.filter((e) => e.open),
+    strip,
+  );
+  return inOrder(list).map((row) => {
+    const { entry, seen, group } = row;
+    const waitsFor = waiting(row, list);
     return {
       ...wordsOf(entry, seen, strip),
       thing: entry.thing,
       photos: photosOf(entry.thing, seen, now),
-      cautions: hazardsOf(entry, seen, strip).map(cautionFor),
+      cautions: hazardsOf(entry, seen, group).map(cautionFor),
       openedBy: entry.openedBy,
       waitsFor,
       ready: waitsFor.length === 0,
     };
   });
-  return rows;
+}
+
+/** An open entry with what was seen of it, its group, and the thing it belongs to. */
+type Row = {
+  readonly entry: Entry;
+  readonly seen: Seen | null;
+  readonly group: number;
+  /** What orders it: a seal goes in with its own cover. */
+  readonly key: Thing;
+};
+
+type List = {
+  readonly strip: StripState;
+  readonly rows: readonly Row[];
+  readonly byKey: ReadonlyMap<Thing, readonly Row[]>;
+  /** What was seen next after a thing. */
+  readonly after: ReadonlyMap<Thing, readonly Thing[]>;
+  /** Places in the order, proposed or set; filled once. */
+  readonly place: ReadonlyMap<Thing, number>;
+};
+
+function lookUp(open: readonly Entry[], strip: StripState): List {
+  const byThing = new Map(strip.seen.map((s) => [s.thing, s]));
+  const off = strip.seen.filter((s) => s.did === 'took off');
+  const byBase = new Map(off.map((s) => [after(s.thing), s]));
+  const rows = open.map((entry): Row => {
+    const { thing } = entry;
+    const joined = ['joint', 'part', 'old-seal', 'new-seal'].includes(before(thing));
+    const seen = byThing.get(thing) ?? (joined ? byBase.get(baseOf(thing)) : undefined) ?? null;
+    const own = OF_MACHINE.includes(entry.kind) && entry.kind !== 'temporary';
+    const key = seen?.thing ?? (own ? `part/${baseOf(thing)}` : thing);
+    return { entry, seen, group: groupOf(entry, seen, byThing), key };
+  });
+  const byKey = new Map<Thing, Row[]>();
+  for (const row of rows) byKey.set(row.key, [...(byKey.get(row.key) ?? []), row]);
+  const links = strip.seen.flatMap((s) =>
+    s.justBefore.map((earlier) => [earlier, s.thing] as const),
+  );
+  const next = new Map<Thing, Thing[]>();
+  for (const [earlier, later] of links) next.set(earlier, [...(next.get(earlier) ?? []), later]);
+  return { strip, rows, byKey, after: next, place: placesOf(rows, strip) };
 }
 
 /** `new-seal/cover:seal` and `joint/cover` belong to the thing `cover`. */
@@ -61,52 +104,39 @@ const OF_MACHINE: readonly Entry['kind'][] = [
 ];
 
 /** Parts first, then drains, then water is given back and looked at, then power, then the run. */
-function groupOf(entry: Entry, strip: StripState): number {
+function groupOf(entry: Entry, seen: Seen | null, byThing: ReadonlyMap<Thing, Seen>): number {
   if (OF_MACHINE.includes(entry.kind)) return 0;
   if (entry.kind === 'drain') return 1;
   if (entry.kind === 'proof') return PROOF_GROUP[after(entry.thing)] ?? 5;
-  const closure = entry.kind === 'tag' ? seenOf(entry.thing, strip)?.of : entry.thing;
-  const kind = strip.seen.find((s) => s.thing === closure)?.kind ?? 'valve';
-  return FLOW.includes(kind) ? 2 : 4;
+  const closure = entry.kind === 'tag' ? byThing.get(seen?.of ?? '') : seen;
+  return FLOW.includes(closure?.kind ?? 'valve') ? 2 : 4;
 }
 
 const PROOF_GROUP: Readonly<Record<string, number>> = { 'static-look': 3, 'after-stop': 6 };
 
-function seenOf(thing: Thing, strip: StripState): Seen | null {
-  const exact = strip.seen.find((s) => s.thing === thing);
-  if (exact !== undefined) return exact;
-  if (!['joint', 'part', 'old-seal', 'new-seal', 'seal'].includes(before(thing))) return null;
-  const id = baseOf(thing);
-  return strip.seen.find((s) => s.did === 'took off' && after(s.thing) === id) ?? null;
-}
-
-/** What orders an entry: the thing it belongs to, so that a seal goes in with its own cover. */
-const keyOf = (entry: Entry, strip: StripState): Thing =>
-  seenOf(entry.thing, strip)?.thing ??
-  (OF_MACHINE.includes(entry.kind) && entry.kind !== 'temporary'
-    ? `part/${baseOf(entry.thing)}`
-    : entry.thing);
-
-function inOrder(open: readonly Entry[], strip: StripState): readonly Entry[] {
-  const opened = [...new Set(open.map((e) => keyOf(e, strip)))];
+function placesOf(rows: readonly Row[], strip: StripState): ReadonlyMap<Thing, number> {
+  const opened = [...new Set(rows.map((r) => r.key))];
   // A thing taken off again stands where it was last taken off, not where it was first.
   const latest = inSlots(
     opened,
     strip.seen.map((s) => s.thing),
   );
-  const wanted = strip.order.flatMap((thing) => {
-    const entry = open.find((e) => e.thing === thing);
-    return entry === undefined ? [thing] : [keyOf(entry, strip)];
-  });
-  const keys = inSlots(latest.toReversed(), [...new Set(wanted)]);
-  const place = new Map(keys.map((key, i) => [key, i]));
-  const rank = (e: Entry): readonly number[] => [
-    groupOf(e, strip),
-    place.get(keyOf(e, strip)) ?? keys.length,
-    e.kind === 'tag' ? -1 : OF_MACHINE.indexOf(e.kind),
+  const keyOf = new Map(rows.map((r) => [r.entry.thing, r.key]));
+  const wanted = strip.order.map((thing) => keyOf.get(thing) ?? thing);
+  const keys = inSlots(latest.toReversed(), wanted);
+  return new Map(keys.map((key, i) => [key, i]));
+}
+
+function inOrder({ rows, place }: List): readonly Row[] {
+  const rank = ({ entry, group, key }: Row): readonly number[] => [
+    group,
+    place.get(key) ?? rows.length,
+    entry.kind === 'tag' ? -1 : OF_MACHINE.indexOf(entry.kind),
   ];
-  const sorted = [...open].sort((a, b) => compare(rank(a), rank(b)));
-  return sorted;
+  return rows
+    .map((row) => ({ row, rank: rank(row) }))
+    .sort((a, b) => compare(a.rank, b.rank))
+    .map(({ row }) => row);
 }
 
 function compare(a: readonly number[], b: readonly number[]): number {
@@ -123,20 +153,38 @@ export function inSlots(list: readonly Thing[], wanted: readonly Thing[]): reado
   return list.map((thing) => (moved.has(thing) ? (ordered[next++] ?? thing) : thing));
 }
 
-function waiting(entry: Entry, open: readonly Entry[], strip: StripState): readonly Thing[] {
-  const group = groupOf(entry, strip);
-  const own = keyOf(entry, strip);
-  const first = open.filter((e) => {
-    if (e === entry) return false;
-    if (groupOf(e, strip) < group) return true;
-    if (groupOf(e, strip) > group) return false;
-    const same = keyOf(e, strip) === own;
-    if (entry.kind === 'closure') return e.kind === 'tag' && seenOf(e.thing, strip)?.of === own;
+function waiting(row: Row, list: List): readonly Thing[] {
+  const { entry, group, key } = row;
+  const lower = list.rows.filter((r) => r.group < group).map((r) => r.entry.thing);
+  if (group > 0) {
+    // A closure is given back when its tags are down; a tag comes down by itself.
+    const tags = list.rows.filter((r) => entry.kind === 'closure' && r.seen?.of === key);
+    return [...lower, ...tags.map((r) => r.entry.thing)];
+  }
+  const own = (list.byKey.get(key) ?? []).filter((r) => {
+    if (r === row) return false;
     // A joint is tightened when its seal is in and its part is back; the rest in any order.
-    if (same) return entry.kind === 'joint' || (e.kind === 'old seal' && entry.kind === 'new seal');
-    return group === 0 && seenOf(e.thing, strip)?.justBefore.includes(own) === true;
+    return entry.kind === 'joint' || (r.entry.kind === 'old seal' && entry.kind === 'new seal');
   });
-  return first.map((e) => e.thing);
+  const outside = nearestAfter(key, list).flatMap((k) => list.byKey.get(k) ?? []);
+  return [...own, ...outside].map((r) => r.entry.thing);
+}
+
+/** Open things that came off next after it, past those made good, unless a person set otherwise. */
+function nearestAfter(key: Thing, list: List): readonly Thing[] {
+  const place = (k: Thing): number => list.place.get(k) ?? Number.POSITIVE_INFINITY;
+  const found: Thing[] = [];
+  const looked = new Set([key]);
+  const ahead = [...(list.after.get(key) ?? [])];
+  for (let next = ahead.pop(); next !== undefined; next = ahead.pop()) {
+    if (looked.has(next)) continue;
+    looked.add(next);
+    const isOpen = list.byKey.get(next)?.some((r) => r.group === 0) === true;
+    if (!isOpen) ahead.push(...(list.after.get(next) ?? []));
+    else if (place(next) < place(key)) found.push(next);
+    else ahead.push(...(list.after.get(next) ?? []));
+  }
+  return found;
 }
 
 function photosOf(thing: Thing, seen: Seen | null, job: JobState): readonly string[] {
@@ -144,9 +192,9 @@ function photosOf(thing: Thing, seen: Seen | null, job: JobState): readonly stri
   return [...new Set([...(seen?.photos ?? []), ...own])];
 }
 
-function hazardsOf(entry: Entry, seen: Seen | null, strip: StripState): readonly Hazard[] {
+function hazardsOf(entry: Entry, seen: Seen | null, group: number): readonly Hazard[] {
   if (entry.kind === 'closure' || entry.kind === 'tag')
-    return groupOf(entry, strip) === 2 ? ['flooding'] : ['electricity', 'rotation'];
+    return group === 2 ? ['flooding'] : ['electricity', 'rotation'];
   if (entry.kind === 'proof') return entry.thing === 'proof/static-look' ? ['flooding'] : RUNNING;
   return entry.kind === 'part' && seen !== null && seen.wet !== 'no' ? ['flooding'] : [];
 }

@@ -151,6 +151,16 @@ describe('the pump job without a pack', () => {
     ]);
   });
 
+  test('a thing waits for what came off after it, also past a valve shut in between', () => {
+    const [cover, hose] = [pumpTaking[0] ?? begun(), pumpTaking[4] ?? begun()];
+    const valve = pumpIsolation[2] ?? begun();
+    const rows = stripProposal(
+      fold({ acts: chain([begun(), cover, valve, hose]), packs: [] }),
+      stripId,
+    );
+    expect(rows.find((r) => r.thing === 'part/belt-guard')?.waitsFor).toEqual(['joint/stay-clamp']);
+  });
+
   test('an order set by a person holds, and loses nothing', () => {
     const order = ['part/belt-guard', 'part/outlet-pipe'];
     const set = then(stripped, stripDraft('order-set', { order }));
@@ -161,6 +171,10 @@ describe('the pump job without a pack', () => {
       rows(set).indexOf('part/outlet-pipe'),
     );
     expect(rows(set).slice(-3)).toEqual(rows(stripped).slice(-3));
+    const first = stripProposal(fold({ acts: set, packs: [] }), stripId);
+    expect(first.find((r) => r.thing === 'part/belt-guard')?.waitsFor).not.toContain(
+      'part/outlet-pipe',
+    );
     expect(inSlots(['a', 'b', 'c', 'd'], ['d', 'x', 'a'])).toEqual(['d', 'b', 'c', 'a']);
   });
 });
@@ -239,6 +253,17 @@ describe('the two stops hold without a pack', () => {
     expect(asked(acts, stripDraft('undone', { thing: 'joint/other' }))?.stop).toBe(
       'isolation not proved',
     );
+  });
+
+  test('no other word takes it off, and no name goes past the stop', () => {
+    const acts = chain([begun(), guard]);
+    const moved = (thing: string) => stripDraft('moved-off', { thing });
+    expect(asked(acts, moved('part/inlet-hose'))?.stop).toBe('isolation not proved');
+    expect(asked(acts, moved('part/belt-guard'))).toBeNull();
+    for (const step of ['took-off part/inlet-hose', 'undone joint/inlet-hose']) {
+      const body = { thing: 'part/inlet-hose', step, reason: 'hurry', limits: 'bucket' };
+      expect(asked(acts, stripDraft('used-anyway', body))?.stop).toBe('isolation not proved');
+    }
   });
 
   test('starting is refused while someone may not be clear', () => {
