@@ -26,6 +26,7 @@ export const closureSymbol = (
   switch (kind) {
     case 'breaker':
     case 'switch':
+    case 'turning gear':
       return g(attrs, ...switchMarks(shape, x, y, size, surface));
     case 'drain':
     case 'vent':

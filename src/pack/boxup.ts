@@ -16,7 +16,7 @@ import { EARLY_LOOSE, facesId, fitSteps, looseInId, sealInId } from './fit.ts';
 import { makeSteps, roundIds, squareId } from './make.ts';
 import type { DraftStep, Preference } from './order.ts';
 import { step, stepId } from './step.ts';
-import { movedId } from './strip.ts';
+import { movedId, undoneId } from './strip.ts';
 import type { Temporary } from './temporary.ts';
 
 export type BoxUp = {
@@ -42,7 +42,7 @@ export const boxUp = (c: Context, temps: readonly Temporary[]): BoxUp => {
   const last = 10_000 + back.length * 100;
   const jointRank = (j: string): number =>
     Math.max(10_000, ...movedBetween(c, j).map((p) => rankOf.get(p) ?? last));
-  const steps: DraftStep[] = [...fitSteps(c, jointRank)];
+  const steps: DraftStep[] = [...fitSteps(c, temps, jointRank)];
   for (const m of back) {
     const at = rankOf.get(m.id) ?? last;
     steps.push(refitStep(c, m, at, temps));
@@ -258,6 +258,7 @@ const tradeRules = (c: Context): Preference[] => {
     const [firstTight] = tightening(j);
     const final = roundIds(c, j).at(-1);
     for (const p of pipes) {
+      rules.push({ first: undoneId(p), next: undoneId(j), why: 'pipes off before the mounting' });
       const [hand] = roundIds(c, p);
       const [pipeTight] = tightening(p);
       const names = `${jointOf(c, p).name} and ${jointOf(c, j).name.toLowerCase()}`;

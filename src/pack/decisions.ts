@@ -1,6 +1,7 @@
 // Everything that will need a decision, listed once when the pack is made and settled by name.
 
 import { type Context, isWet, jointOf, partOf, wayOf } from './context.ts';
+import { isWaterSide } from './isolation.ts';
 import { isThreaded } from './joint-shape.ts';
 import type { Decision } from './types.ts';
 import { tighteningValues } from './values.ts';
@@ -26,6 +27,14 @@ const isolationOpen = (c: Context): Open[] => {
         id: 'isolation not stated',
         question: 'Which closures cut this off, and at which drain is it proved?',
         why: 'ISOLATION NOT STATED: no wet joint is ready until a named person has filled it in',
+      },
+    ];
+  if (!c.isolation.closures.some((x) => isWaterSide(c.machine, x.closure)))
+    return [
+      {
+        id: 'no closure of the water side',
+        question: 'Which closures keep the water back?',
+        why: 'none of the closures listed by hand stands in a line with a liquid',
       },
     ];
   if (c.isolation.proveAt === null)

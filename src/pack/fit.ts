@@ -5,6 +5,7 @@ import { type Context, jointOf, movedBetween, partOf } from './context.ts';
 import type { DraftStep } from './order.ts';
 import { step, stepId } from './step.ts';
 import { movedId, undoneId } from './strip.ts';
+import type { Temporary } from './temporary.ts';
 
 export const facesId = (j: string): string => stepId('checked', `check/faces:${j}`);
 export const sealInId = (j: string, s: string): string => stepId('seal-in', `seal/${j}:${s}`);
@@ -21,11 +22,15 @@ export const EARLY_LOOSE: readonly Loose['kind'][] = [
   'slinger',
 ];
 
-export const fitSteps = (c: Context, jointRank: (j: string) => number): DraftStep[] => [
+export const fitSteps = (
+  c: Context,
+  temps: readonly Temporary[],
+  jointRank: (j: string) => number,
+): DraftStep[] => [
   asFound(c),
   ...looks(c),
   ...c.undone.flatMap((u) => [
-    ...faces(c, u.id),
+    ...faces(c, u.id, blanksOff(temps, u.id), jointRank(u.id)),
     ...seals(c, u.id, jointRank(u.id)),
     ...looseParts(c, u.id, jointRank(u.id)),
   ]),
@@ -75,7 +80,13 @@ const looks = (c: Context): DraftStep[] =>
 const hasFaces = (c: Context, j: string): boolean =>
   Object.keys(jointOf(c, j).seals ?? {}).length > 0;
 
-const faces = (c: Context, j: string): DraftStep[] => {
+/** A blank sits on the face: it is looked at, and the seal laid on, only once the blank is off. */
+const blanksOff = (temps: readonly Temporary[], j: string): string[] =>
+  temps
+    .filter((t) => t.kind === 'blank' && t.of === j)
+    .map((t) => stepId('taken-away', `temp/${t.n}`));
+
+const faces = (c: Context, j: string, blanks: readonly string[], at: number): DraftStep[] => {
   if (!hasFaces(c, j)) return [];
   const joint = jointOf(c, j);
   const ring = Object.values(joint.seals ?? {}).some((s) => s.kind === 'ring');
@@ -84,7 +95,7 @@ const faces = (c: Context, j: string): DraftStep[] => {
       verb: 'checked',
       thing: `check/faces:${j}`,
       phase: 'inspect',
-      rank: 5_000,
+      rank: blanks.length === 0 ? 5_000 : at + 1,
       text:
         `${joint.name}: both faces clean, felt with a nail` +
         `${ring ? '; groove unmarked' : ''}; threads and blind holes clean and dry.`,
@@ -93,6 +104,7 @@ const faces = (c: Context, j: string): DraftStep[] => {
         undoneId(j),
         ...movedBetween(c, j).map((p) => movedId(c, p)),
         ...Object.keys(joint.seals ?? {}).map((s) => stepId('seal-out', `seal/${j}:${s}`)),
+        ...blanks,
       ],
       asks: [{ name: 'result', label: 'Seen', kind: 'choice', choices: ['good', 'not good'] }],
     }),

@@ -10,7 +10,7 @@ const hazardsOf = (c: Context, closureId: string): Hazard[] => {
   const closure = c.machine.closures[closureId];
   if (isWaterSide(c.machine, closureId)) return ['flooding'];
   if (closure?.kind === 'breaker') return ['electricity', 'rotation'];
-  if (closure?.kind === 'switch') return ['rotation'];
+  if (closure?.kind === 'switch' || closure?.kind === 'turning gear') return ['rotation'];
   return ['stored energy', 'rotation'];
 };
 
@@ -47,7 +47,7 @@ const toldStep = (c: Context): DraftStep =>
       c.plant.kind === 'vessel'
         ? 'Tell the bridge and the engineer in charge that the sea side is being opened.'
         : 'Tell the control room and the person in charge that the water side is being opened.',
-    reason: 'people ashore of the job must know in the first minute if water comes in',
+    reason: 'whoever is not at the job must know in the first minute if water comes in',
     asks: [{ name: 'who', label: 'Who has been told', kind: 'person' }],
   });
 

@@ -60,7 +60,13 @@ export const isolationOf = (machine: Machine, request: PackRequest, key: string)
   };
 };
 
-/** Closures of the water side are given back for the test; the rest only before the first start. */
+/** When a closure is given back: the water side for the test, turning for the hand turn, then start. */
+export const givenBackFor = (machine: Machine, closureId: string): 'water' | 'turn' | 'start' => {
+  if (isWaterSide(machine, closureId)) return 'water';
+  return machine.closures[closureId]?.kind === 'turning gear' ? 'turn' : 'start';
+};
+
+/** Whether a closure keeps a liquid back. */
 export const isWaterSide = (machine: Machine, closureId: string): boolean => {
   const closure = machine.closures[closureId];
   if (closure === undefined) return false;

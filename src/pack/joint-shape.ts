@@ -92,11 +92,14 @@ export const hasTorque = (machine: Machine, joint: Joint): boolean =>
  * four bolts up; two or three are started by hand and brought to the value together.
  */
 const roundsOf = (machine: Machine, joint: Joint, n: number, threaded: boolean): string[] => {
-  if (!threaded || n === 0) return ['made'];
-  if (joint.byHand === true || !hasTorque(machine, joint))
-    return n > 1 ? ['hand', 'tight'] : ['tight'];
+  const union = Object.values(joint.fasteners ?? {}).some((f) => f.kind === 'union nut');
+  if (n === 0) return ['made'];
+  if (!threaded) return union ? ['hand', 'made'] : ['made'];
+  const sealed = Object.keys(joint.seals ?? {}).length > 0;
+  const byHandFirst = n > 1 || sealed ? ['hand'] : [];
+  if (joint.byHand === true || !hasTorque(machine, joint)) return [...byHandFirst, 'tight'];
   if (n >= 4) return ['hand', '30 %', '60 %', '100 %', 'once more in order'];
-  return n > 1 ? ['hand', '100 %'] : ['100 %'];
+  return [...byHandFirst, '100 %'];
 };
 
 const tighteningOrder = (

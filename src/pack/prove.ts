@@ -10,7 +10,7 @@ import {
   partOf,
   placeName,
 } from './context.ts';
-import { isWaterSide } from './isolation.ts';
+import { givenBackFor } from './isolation.ts';
 import { roundIds } from './make.ts';
 import type { DraftStep } from './order.ts';
 import { step, stepId } from './step.ts';
@@ -90,11 +90,17 @@ export const proveSteps = (c: Context, temps: readonly Temporary[]): DraftStep[]
   return [tools, ...lineUp(c, boxed), ...firstStart(c)];
 };
 
-const closuresOf = (c: Context, water: boolean): string[] =>
-  c.isolation.closures.map((x) => x.closure).filter((id) => isWaterSide(c.machine, id) === water);
+type Back = ReturnType<typeof givenBackFor>;
 
-const restoredIds = (c: Context, water: boolean): string[] =>
-  closuresOf(c, water).map((id) => stepId('restored', `closure/${id}`));
+/** Last shut, first given back: so starting comes back after everything else. */
+const closuresOf = (c: Context, what: Back): string[] =>
+  c.isolation.closures
+    .map((x) => x.closure)
+    .filter((id) => givenBackFor(c.machine, id) === what)
+    .reverse();
+
+const restoredIds = (c: Context, what: Back): string[] =>
+  closuresOf(c, what).map((id) => stepId('restored', `closure/${id}`));
 
 /** Vents of the water side shut last, when water runs without air; others before giving back. */
 const drainsAndVents = (c: Context): { readonly drains: string[]; readonly vents: string[] } => {
@@ -114,7 +120,7 @@ const lineUp = (c: Context, boxed: readonly string[]): DraftStep[] => {
   const { drains, vents } = drainsAndVents(c);
   const name = (id: string) => c.machine.closures[id]?.name ?? id;
   const shutDrains = drainsShut(c);
-  const restored = restoredIds(c, true);
+  const restored = restoredIds(c, 'water');
   const steps = drains.map((d, i) =>
     step({
       verb: 'drain-shut',
@@ -127,7 +133,7 @@ const lineUp = (c: Context, boxed: readonly string[]): DraftStep[] => {
       needs: boxed,
     }),
   );
-  steps.push(...giveBack(c, true, [...boxed, ...shutDrains], 52_000));
+  steps.push(...giveBack(c, 'water', [...boxed, ...shutDrains], 52_000));
   vents.forEach((v, i) => {
     const previous = vents[i - 1];
     steps.push(
@@ -181,13 +187,9 @@ const staticLook = (c: Context, needs: string[]): DraftStep => {
   });
 };
 
-const giveBack = (
-  c: Context,
-  water: boolean,
-  needs: readonly string[],
-  rank: number,
-): DraftStep[] =>
-  closuresOf(c, water).flatMap((id, i) => {
+const giveBack = (c: Context, what: Back, needs: readonly string[], rank: number): DraftStep[] =>
+  closuresOf(c, what).flatMap((id, i) => {
+    const water = what === 'water';
     const closure = c.machine.closures[id];
     const tags = c.isolation.tags.filter((t) => t.closure === id);
     const normal = closure?.normal;
@@ -227,13 +229,15 @@ const firstStart = (c: Context): DraftStep[] => {
   const proofs = proofFacts(c);
   const look = proofs['static-look'] === undefined ? [] : [proofId('static-look')];
   const ready = [stepId('checked', 'check/tools'), ...look, ...drainsShut(c)];
-  const turn = c.target.rotation === undefined ? [] : handTurn(c, ready);
+  const gear = giveBack(c, 'turn', ready, 54_500);
+  const geared = [...ready, ...restoredIds(c, 'turn')];
+  const turn = c.target.rotation === undefined ? [] : handTurn(c, geared);
   const turned = turn.map((s) => s.id);
-  const steps = [...turn, ...giveBack(c, false, [...ready, ...turned], 56_000)];
-  const energised = restoredIds(c, false);
+  const steps = [...gear, ...turn, ...giveBack(c, 'start', [...geared, ...turned], 56_000)];
+  const energised = restoredIds(c, 'start');
   if (proofs.alarms !== undefined) steps.push(alarmStep(c, [...ready, ...energised]));
   const alarms = proofs.alarms === undefined ? [] : [proofId('alarms')];
-  const before = [...ready, ...turned, ...energised, ...alarms];
+  const before = [...geared, ...turned, ...energised, ...alarms];
   steps.push(clearStep('start', 57_000, before, 'start'), startStep(c, before));
   const readings = readingAsks(c);
   const speeds = c.target.speeds ?? [];

@@ -99,11 +99,31 @@ export const requestProblems = (machine: Machine, request: PackRequest): Problem
     });
   };
   const c = request.closures;
-  for (const [i, x] of (c?.closures ?? []).entries())
-    check(`closures/closures/${i}/closure`, x.closure, machine.closures);
-  for (const d of [...(c?.drains ?? []), ...(c?.vents ?? [])])
-    check('closures/drains', d, machine.closures);
-  if (c?.proveAt !== undefined) check('closures/proveAt', c.proveAt, machine.closures);
+  for (const [i, x] of (c?.closures ?? []).entries()) {
+    const path = `closures/closures/${i}`;
+    check(`${path}/closure`, x.closure, machine.closures);
+    const normal = machine.closures[x.closure]?.normal;
+    if (normal === x.position || /^open\b/.test(x.position))
+      rows.push({
+        path: `${path}/position`,
+        got: x.position,
+        expected: 'the position that cuts it off',
+        why:
+          normal === x.position
+            ? `that is the normal position of ${machine.closures[x.closure]?.name}`
+            : 'an open closure cuts nothing off',
+      });
+  }
+  const letsOut = (path: string, id: string) => {
+    check(path, id, machine.closures);
+    const kind = machine.closures[id]?.kind;
+    if (kind === undefined || kind === 'drain' || kind === 'vent') return;
+    const why = `${machine.closures[id]?.name} is a ${kind}`;
+    rows.push({ path, got: id, expected: 'a drain or a vent', why });
+  };
+  for (const d of c?.drains ?? []) letsOut('closures/drains', d);
+  for (const d of c?.vents ?? []) letsOut('closures/vents', d);
+  if (c?.proveAt !== undefined) letsOut('closures/proveAt', c.proveAt);
   for (const p of [...(request.already?.off ?? []), ...(request.already?.aside ?? [])])
     check('already', p, machine.parts);
   for (const j of request.already?.joints ?? []) check('already/joints', j, machine.joints);

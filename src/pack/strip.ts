@@ -5,6 +5,7 @@ import type { Hazard } from '../quantity/authority.ts';
 import {
   accessOf,
   type Context,
+  isPipeJoint,
   isWet,
   jointOf,
   type Moved,
@@ -110,13 +111,18 @@ const undoStep = (c: Context, u: Undone, at: number): DraftStep => {
     ...(touchesTarget ? [stepId('checked', 'check/marks')] : []),
     ...(u.bench ? [movedId(c, c.targetId)] : []),
   ];
-  const hazards: Hazard[] = [...(joint.hazards ?? []), ...(wet ? (['flooding'] as const) : [])];
+  const weight = weightTaken(c, u);
+  const hazards: Hazard[] = [
+    ...(joint.hazards ?? []),
+    ...(wet ? (['flooding'] as const) : []),
+    ...(weight === null ? [] : (['lifting'] as const)),
+  ];
   return step({
     verb: 'undone',
     thing: `joint/${u.id}`,
     phase: 'strip',
     rank: at,
-    text: undoText(c, u),
+    text: `${undoText(c, u)}${weight === null ? '' : ` Weight taken first: ${weight}.`}`,
     reason: u.reason,
     place: u.bench ? 'bench' : placeName(c, access?.place),
     tool: access?.tool ?? null,
@@ -127,6 +133,24 @@ const undoStep = (c: Context, u: Undone, at: number): DraftStep => {
     hazards,
     stop: wet ? 'isolation' : null,
   });
+};
+
+/** What carries a part before the joint that holds its weight lets go; null where none is stated. */
+const weightTaken = (c: Context, u: Undone): string | null => {
+  for (const m of c.moved) {
+    const way = wayOf(c, m);
+    const carried = partOf(c, m.id).carriedBy ?? (m.as === 'aside' ? undefined : way?.support);
+    if (carried !== undefined && holdsWeight(c, way?.joints ?? []).includes(u.id)) return carried;
+  }
+  return null;
+};
+
+/** Of the joints a part leaves by, those that mount it: no pipe joint, with the most fasteners. */
+const holdsWeight = (c: Context, joints: readonly string[]): string[] => {
+  const mounts = joints.filter((j) => !isPipeJoint(c.machine, j));
+  const holes = (j: string) => c.shapes[j]?.holes.length ?? 0;
+  const most = Math.max(0, ...mounts.map(holes));
+  return mounts.filter((j) => holes(j) === most);
 };
 
 const undoText = (c: Context, u: Undone): string => {

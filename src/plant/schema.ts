@@ -220,7 +220,16 @@ export const lineSchema = z.strictObject({
 
 export const closureSchema = z.strictObject({
   name: z.string().min(1),
-  kind: z.enum(['valve', 'sea valve', 'non-return valve', 'drain', 'vent', 'breaker', 'switch']),
+  kind: z.enum([
+    'valve',
+    'sea valve',
+    'non-return valve',
+    'drain',
+    'vent',
+    'breaker',
+    'switch',
+    'turning gear',
+  ]),
   line: idSchema.optional(),
   normal: z.string().optional(),
   stations: z.array(z.string()).optional(),
