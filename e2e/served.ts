@@ -25,6 +25,10 @@ export type Served = {
   readonly url: string;
   readonly folder: string;
   readonly archive: string;
+  /** Gone, as when its computer is switched off; the archive stays. */
+  readonly away: () => Promise<void>;
+  /** At the same address again, with the same archive. */
+  readonly back: () => Promise<void>;
   readonly stop: () => Promise<void>;
 };
 
@@ -33,16 +37,28 @@ const SECONDS = 20;
 export async function serveDemo(): Promise<Served> {
   const folder = mkdtempSync(join(tmpdir(), 'boxup-e2e-'));
   const archive = join(folder, 'archive.sqlite');
-  const args = [...flags, 'serve', '--plant', demo, '--archive', archive, '--port', '0'];
-  const server = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'pipe'] });
+  const args = [...flags, 'serve', '--plant', demo, '--archive', archive, '--port'];
+  const begin = (port: string) =>
+    spawn(process.execPath, [...args, port], { stdio: ['ignore', 'pipe', 'pipe'] });
+  let server: ChildProcess | null = begin('0');
   const url = await addressOf(server);
-  const stop = async () => {
-    const ended = new Promise((done) => server.once('exit', done));
-    server.kill('SIGTERM');
+  const away = async () => {
+    const ending = server;
+    server = null;
+    if (ending === null) return;
+    const ended = new Promise((done) => ending.once('exit', done));
+    ending.kill('SIGTERM');
     await ended;
+  };
+  const back = async () => {
+    server = begin(new URL(url).port);
+    await addressOf(server);
+  };
+  const stop = async () => {
+    await away();
     rmSync(folder, { recursive: true, force: true });
   };
-  return { url, folder, archive, stop };
+  return { url, folder, archive, away, back, stop };
 }
 
 function addressOf(server: ChildProcess): Promise<string> {

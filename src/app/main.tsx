@@ -3,6 +3,7 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
+import { keepApp } from './shared/offline-start.ts';
 import './styles/index.css';
 
 const place = document.getElementById('app');
@@ -12,3 +13,4 @@ createRoot(place).render(
     <App />
   </StrictMode>,
 );
+keepApp();

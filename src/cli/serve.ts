@@ -12,27 +12,37 @@ import { AUTHORITY_LINE, NAMES_NOT_PROVED } from '../quantity/authority.ts';
 import { mayRecord } from '../record/closing.ts';
 import { fold } from '../record/fold.ts';
 import { draftsOf, readHistory } from '../server/history.ts';
+import { networkAddresses } from '../server/network.ts';
 import type { ServerParts } from '../server/parts.ts';
 import { listen } from '../server/server.ts';
 import { solveWithHighs } from '../server/solver-inline.ts';
 import { now } from './job-session.ts';
+import { askNetwork, networkLines } from './network.ts';
 import { readFolder } from './read-folder.ts';
 
 const BAD = 2;
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const PORT = 4170;
 
-type Options = { readonly plant?: string; readonly archive?: string; readonly port: number };
+type Options = {
+  readonly plant?: string;
+  readonly archive?: string;
+  readonly port: number;
+  readonly network?: boolean;
+};
 
 export const serveCommand = (): Command =>
   new Command('serve')
     .description(
-      'Shows the log and its jobs in a browser on this computer, and on no other: it listens on ' +
-        '127.0.0.1. Without options it takes the demo, and makes its archive if there is none.',
+      'Shows the log and its jobs in a browser on this computer. Before it listens on the ' +
+        'network too, for phones, it asks; without a terminal it does not. Without options it ' +
+        'takes the demo, and makes its archive if there is none.',
     )
     .option('--plant <folder>', 'the plant folder (the demo: demo/tern-rock)')
     .option('--archive <file>', 'the archive (.boxup/PLANT.sqlite); made if it is not there')
     .option('--port <number>', 'the port; 0 takes a free one', portOf, PORT)
+    .option('--network', 'listen on the network too, unasked; anyone there can write')
+    .option('--no-network', 'listen on this computer only, without asking')
     .addHelpText(
       'after',
       [
@@ -77,7 +87,8 @@ async function run(options: Options): Promise<void> {
   const file = resolve(options.archive ?? join(base, '.boxup', `${plant.id}.sqlite`));
   try {
     const archive = await openOrMake(file, plant, `${folder}-history.yaml`);
-    await serveOn(archive, plant, file, options.port);
+    const addresses = (await askNetwork(options.network)) ? networkAddresses() : null;
+    await serveOn({ archive, plant, file, port: options.port, addresses });
   } catch (error) {
     if (!isExpected(error)) throw error;
     const taken = error.code === 'EADDRINUSE';
@@ -121,8 +132,18 @@ const prints: Pick<ServerParts, 'packPdf' | 'recordPdf'> = {
   recordPdf: async (record) => (await import('../paper/record-pdf.ts')).recordPdf(record),
 };
 
-async function serveOn(archive: Archive, plant: Plant, file: string, port: number): Promise<void> {
+type Serving = {
+  readonly archive: Archive;
+  readonly plant: Plant;
+  readonly file: string;
+  readonly port: number;
+  /** Null where the network was not let in. */
+  readonly addresses: readonly string[] | null;
+};
+
+async function serveOn({ archive, plant, file, port, addresses }: Serving): Promise<void> {
   const parts = {
+    addresses: addresses ?? [],
     plant,
     archive,
     solver: solveWithHighs,
@@ -131,10 +152,13 @@ async function serveOn(archive: Archive, plant: Plant, file: string, port: numbe
     now,
   };
   const listening = await listen(parts, port);
+  const network = addresses === null ? [] : await networkLines(addresses, listening.port);
+  const reach = (addresses ?? []).length > 0 ? 'On this network too' : 'On this computer only';
   process.stdout.write(
     [
       `${plant.name}: http://localhost:${listening.port}`,
-      `Archive: ${file}. On this computer only; ${NAMES_NOT_PROVED}. Ctrl-C ends it.`,
+      ...network,
+      `Archive: ${file}. ${reach}; ${NAMES_NOT_PROVED}. Ctrl-C ends it.`,
       '',
       AUTHORITY_LINE,
       '',

@@ -24,4 +24,6 @@ export type ServerParts = {
   readonly now: () => DeviceTime;
   /** Asked for at each request: it is known only once the server listens. */
   readonly port: () => number;
+  /** Addresses besides this computer's own names; none unless a person said so. */
+  readonly addresses?: readonly string[];
 };

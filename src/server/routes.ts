@@ -3,6 +3,7 @@
 import { type Context, Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { z } from 'zod';
+import type { Archive } from '../archive/contract.ts';
 import { listCalculations, runCalc } from '../calc/register.ts';
 import { limits } from '../limits.ts';
 import { makePack } from '../pack/pack.ts';
@@ -12,6 +13,7 @@ import { AUTHORITY_LINE } from '../quantity/authority.ts';
 import { mayRecord } from '../record/closing.ts';
 import { fold } from '../record/fold.ts';
 import type { Draft } from '../record/types.ts';
+import { isExchange, readSent, receiveActs } from './exchange.ts';
 import type { ServerParts } from './parts.ts';
 import { checkPhoto } from './photos.ts';
 import { fromZod, notThere, refuse, refuseOne } from './problems.ts';
@@ -31,7 +33,7 @@ const TRIES = 5;
 export function apiRoutes(parts: ServerParts): Hono {
   const api = new Hono();
   api.use('/photos', tooLarge(limits.server.bodyBytes));
-  api.use('/acts', tooLarge(limits.record.bodyBytes));
+  api.use('/acts', tooLarge(limits.server.actsBytes));
   api.use('/packs', tooLarge(limits.server.jsonBytes));
   api.use('/calc/*', tooLarge(limits.server.jsonBytes));
   api.get('/replica', async (c) => c.json(await replicaOf(parts, c.req.query('seen') ?? '')));
@@ -89,6 +91,12 @@ async function due({ plant, archive }: ServerParts) {
 async function takeAct(c: Context, { archive, now }: ServerParts): Promise<Response> {
   const read = await jsonOf(c);
   if (!read.ok) return read.no;
+  if (isExchange(read.body)) return takeActs(c, archive, read.body);
+  if (JSON.stringify(read.body).length > limits.record.bodyBytes) {
+    const why = 'one act may not be so large';
+    const expected = `at most ${limits.record.bodyBytes} bytes`;
+    return refuseOne(c, 413, { path: 'body', got: 'more', expected, why });
+  }
   const parsed = draftSchema.safeParse(read.body);
   if (!parsed.success) return refuse(c, 400, fromZod(parsed.error));
   const draft: Draft = parsed.data;
@@ -109,6 +117,13 @@ async function takeAct(c: Context, { archive, now }: ServerParts): Promise<Respo
   }
   const why = 'others were writing at the same time; nothing was recorded, say it again';
   return refuseOne(c, 409, { path: 'heads', got: null, expected: 'a turn to write', why });
+}
+
+/** Acts made elsewhere are taken as they are; the same one twice is no error. */
+async function takeActs(c: Context, archive: Archive, body: unknown): Promise<Response> {
+  const sent = readSent(body);
+  if (!sent.success) return refuse(c, 400, fromZod(sent.error));
+  return c.json(await receiveActs(archive, sent.data));
 }
 
 async function takeRequest(c: Context, parts: ServerParts): Promise<Response> {

@@ -1,4 +1,4 @@
-// The server: this computer only, the app's files, and the record behind its rules.
+// The server: on this computer, or its network where a person said so; app, and record.
 
 import { serve } from '@hono/node-server';
 import { Hono } from 'hono';
@@ -13,7 +13,7 @@ export function makeServer(parts: ServerParts): Hono {
   const files = listFiles(parts.dist);
   const server = new Hono();
   server.use(securityHeaders);
-  server.use(onlyFromHere(parts.port));
+  server.use(onlyFromHere(parts.port, parts.addresses));
   server.route('/api', apiRoutes(parts));
   server.get('*', (c) => serveFile(files, c));
   server.onError((error, c) => {
@@ -30,14 +30,19 @@ export function makeServer(parts: ServerParts): Hono {
   return server;
 }
 
+/** Every IPv4 address of this computer; the guard still answers to the listed ones alone. */
+const EVERY = '0.0.0.0';
+
 export type Listening = { readonly port: number; readonly close: () => Promise<void> };
 
-/** Listens on 127.0.0.1 only; port 0 takes a free one. */
+/** On 127.0.0.1 only, unless addresses beyond it were let in; port 0 takes a free one. */
 export function listen(parts: Omit<ServerParts, 'port'>, port: number): Promise<Listening> {
   let taken = port;
   const { fetch } = makeServer({ ...parts, port: () => taken });
   return new Promise((resolve, reject) => {
-    const server = serve({ fetch, hostname: LOOPBACK, port }, (info) => {
+    const beyond = (parts.addresses ?? []).length > 0;
+    const hostname = beyond ? EVERY : LOOPBACK;
+    const server = serve({ fetch, hostname, port }, (info) => {
       taken = info.port;
       resolve({
         port: taken,

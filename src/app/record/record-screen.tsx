@@ -5,6 +5,7 @@ import type { JobState } from '../../record/types.ts';
 import { actSaid, actsOf, actWords } from '../shared/act-words.ts';
 import { JobSheet } from '../shared/job-sheet.tsx';
 import { nameOf, readingWords } from '../shared/names.ts';
+import { KeptPhoto } from '../shared/offline-lines.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { timeWords } from '../shared/words.ts';
 import { CloseJob } from './close-job.tsx';
@@ -112,7 +113,7 @@ function Acts({ job, pack }: JobProps) {
             {actSaid(act) === '' ? '' : ` · ${actSaid(act)}`}
             {gone.has(act.hash) ? ' · taken back' : ''}
             {act.kind === 'photo' ? (
-              <img src={`/api/photos/${String(act.body.hash)}`} alt="taken at this step" />
+              <KeptPhoto hash={String(act.body.hash)} alt="taken at this step" />
             ) : null}
           </li>
         ))}

@@ -1,9 +1,10 @@
 // Talks to the server this page came from, and to nothing else.
 
+import { limits } from '../../limits.ts';
 import type { Pack, PackRequest } from '../../pack/types.ts';
 import type { Problem } from '../../quantity/types.ts';
 import type { ReplicaAnswer } from '../../record/replica.ts';
-import type { Draft, Refusal } from '../../record/types.ts';
+import type { Act, Refusal } from '../../record/types.ts';
 
 export type Answer<T> =
   | { readonly ok: true; readonly value: T }
@@ -18,7 +19,7 @@ async function ask<T>(path: string, init?: RequestInit): Promise<Answer<T>> {
   try {
     response = await fetch(path, init);
   } catch {
-    const why = 'the server on this computer does not answer; nothing was recorded';
+    const why = 'the server does not answer';
     return problem({ path, got: null, expected: 'an answer', why });
   }
   const body: unknown = await response.json().catch(() => null);
@@ -29,7 +30,11 @@ async function ask<T>(path: string, init?: RequestInit): Promise<Answer<T>> {
   return problem({ path, got: response.status, expected: 'an answer', why: 'the server failed' });
 }
 
-const problem = (one: Problem): Answer<never> => ({ ok: false, problems: [one], refusal: null });
+export const problem = (one: Problem): Answer<never> => ({
+  ok: false,
+  problems: [one],
+  refusal: null,
+});
 
 const isWrong = (body: unknown): body is Wrong =>
   typeof body === 'object' &&
@@ -46,9 +51,19 @@ const json = (body: unknown): RequestInit => ({
   body: JSON.stringify(body),
 });
 
+/** A phone out of reach may get no answer at all, not even a refusal: it stops waiting. */
+const soon = () => ({ signal: AbortSignal.timeout(limits.server.answerSeconds * 1000) });
+
+export type Received = {
+  readonly taken: readonly string[];
+  readonly known: readonly string[];
+  readonly refused: readonly { readonly hash: string; readonly why: string }[];
+};
+
 export const getReplica = (seen: string) =>
-  ask<ReplicaAnswer>(`/api/replica?seen=${encodeURIComponent(seen)}`);
-export const postAct = (draft: Draft) => ask<{ readonly hash: string }>('/api/acts', json(draft));
+  ask<ReplicaAnswer>(`/api/replica?seen=${encodeURIComponent(seen)}`, soon());
+export const postActs = (acts: readonly Act[]) =>
+  ask<Received>('/api/acts', { ...json({ acts }), ...soon() });
 export const postPack = (request: PackRequest) =>
   ask<{ readonly pack: Pack }>('/api/packs', json(request));
 export const postPhoto = (file: Blob) =>

@@ -7,16 +7,17 @@ import {
   useContext,
   useEffect,
   useMemo,
-  useRef,
   useState,
 } from 'react';
-import { limits } from '../../limits.ts';
 import type { Pack, PackRequest } from '../../pack/types.ts';
 import type { Problem } from '../../quantity/types.ts';
 import { fold } from '../../record/fold.ts';
 import type { Replica } from '../../record/replica.ts';
 import type { Draft, JobState, Refusal, State } from '../../record/types.ts';
-import { type Answer, getReplica, postAct, postPack } from './api.ts';
+import { type Answer, postPack } from './api.ts';
+import { say, start, sync, takePhoto } from './offline.ts';
+import { useDevice } from './offline-lines.tsx';
+import type { Photo } from './offline-say.ts';
 
 export type Refused = {
   readonly problems: readonly Problem[];
@@ -26,8 +27,10 @@ export type Refused = {
 export type Vessel = {
   readonly replica: Replica;
   readonly state: State;
-  /** True when it is recorded; false when it was refused, which the strip on top then tells. */
+  /** True when it is kept on this device; if it was refused, the strip on top tells why. */
   readonly record: (draft: Draft, ...more: readonly Draft[]) => Promise<boolean>;
+  /** Null when this phone could not keep it, which the strip on top then tells. */
+  readonly keepPhoto: (file: Blob) => Promise<Photo | null>;
   readonly makePack: (request: PackRequest) => Promise<Pack | null>;
   readonly refused: Refused | null;
   readonly tellRefused: (refused: Refused | null) => void;
@@ -49,75 +52,33 @@ export function useJob(id: string): { readonly job: JobState; readonly pack: Pac
   return job === undefined || pack === undefined ? null : { job, pack };
 }
 
-type Known = { readonly seen: string; readonly replica: Replica | null };
-
-function useKnown() {
-  const [known, setKnown] = useState<Known>({ seen: '', replica: null });
-  const [lost, setLost] = useState<string | null>(null);
-  const seen = useRef('');
-  /** While acts are being said the news waits: a screen must not move on between two of them. */
-  const saying = useRef(false);
-  const refresh = useCallback(async (asked = true) => {
-    const answer = await getReplica(seen.current);
-    if (saying.current && !asked) return;
-    if (!answer.ok) {
-      setLost(answer.problems[0]?.why ?? 'no answer');
-      return;
-    }
-    setLost(null);
-    if (answer.value.unchanged) return;
-    seen.current = answer.value.seen;
-    setKnown({ seen: answer.value.seen, replica: answer.value.replica });
-  }, []);
-  useEffect(() => {
-    void refresh();
-    const timer = window.setInterval(() => {
-      if (document.visibilityState === 'visible' && !saying.current) void refresh(false);
-    }, limits.server.replicaEverySeconds * 1000);
-    return () => window.clearInterval(timer);
-  }, [refresh]);
-  return { replica: known.replica, lost, refresh, saying };
-}
-
 export function ReplicaProvider({ children }: { readonly children: ReactNode }) {
-  const { replica, lost, refresh, saying } = useKnown();
+  const { replica, lost, broken } = useDevice();
   const [refused, tellRefused] = useState<Refused | null>(null);
-  const keep = useCallback(
-    async <T,>(answer: Answer<T>): Promise<T | null> => {
-      tellRefused(answer.ok ? null : { problems: answer.problems, refusal: answer.refusal });
-      await refresh();
-      return answer.ok ? answer.value : null;
-    },
-    [refresh],
-  );
+  useEffect(start, []);
+  const told = useCallback(<T,>(answer: Answer<T>): T | null => {
+    tellRefused(answer.ok ? null : { problems: answer.problems, refusal: answer.refusal });
+    return answer.ok ? answer.value : null;
+  }, []);
   const vessel = useMemo((): Vessel | null => {
     if (replica === null) return null;
     return {
       replica,
       state: fold({ acts: replica.acts, packs: replica.packs }),
-      record: async (draft, ...more) => {
-        saying.current = true;
-        let answer = await postAct(draft);
-        for (const each of more) if (answer.ok) answer = await postAct(each);
-        saying.current = false;
-        return (await keep(answer)) !== null;
+      record: async (draft, ...more) => told(await say([draft, ...more])) !== null,
+      keepPhoto: async (file) => told(await takePhoto(file)),
+      makePack: async (request) => {
+        const made = told(await postPack(request));
+        await sync();
+        return made?.pack ?? null;
       },
-      makePack: async (request) => (await keep(await postPack(request)))?.pack ?? null,
       refused,
       tellRefused,
     };
-  }, [replica, refused, keep, saying]);
+  }, [replica, refused, told]);
   if (vessel === null) {
-    return <p role="status">{lost === null ? 'Opening the log …' : `No log yet: ${lost}.`}</p>;
+    const why = broken ?? lost;
+    return <p role="status">{lost === null ? 'Opening the log …' : `No log yet: ${why}.`}</p>;
   }
-  return (
-    <Context value={vessel}>
-      {lost === null ? null : (
-        <p className="strip" role="alert">
-          Cut off: {lost}. What you see is the last that was known.
-        </p>
-      )}
-      {children}
-    </Context>
-  );
+  return <Context value={vessel}>{children}</Context>;
 }

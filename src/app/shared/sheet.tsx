@@ -2,6 +2,7 @@
 
 import type { ReactNode } from 'react';
 import { AUTHORITY_LINE, NAMES_NOT_PROVED } from '../../quantity/authority.ts';
+import { DeviceLines, StartStrip } from './offline-lines.tsx';
 import { PaletteSwitch } from './palette.tsx';
 import { HolderLine } from './person.tsx';
 import { RefusedStrip } from './refused.tsx';
@@ -34,8 +35,10 @@ export function Sheet({ title, quietTitle = false, block = [], head, children }:
         </p>
         <HolderLine />
       </header>
+      <DeviceLines />
       <main>
         {head}
+        {head === undefined ? <StartStrip /> : null}
         <RefusedStrip />
         <h1 className={quietTitle ? 'heard' : undefined}>{title}</h1>
         {children}

@@ -2,26 +2,22 @@
 
 import { useRef } from 'react';
 import type { Step } from '../../pack/types.ts';
-import { postPhoto } from '../shared/api.ts';
 import { Main } from '../shared/controls.tsx';
 import { useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 
 export function PhotoAct({ job, step }: { readonly job: string; readonly step: Step }) {
   const input = useRef<HTMLInputElement>(null);
-  const { record, tellRefused } = useVessel();
+  const { record, keepPhoto } = useVessel();
   const { name } = useHolder();
   const keep = async (file: File) => {
-    const kept = await postPhoto(file);
-    if (!kept.ok) {
-      tellRefused({ problems: kept.problems, refusal: null });
-      return;
-    }
+    const kept = await keepPhoto(file);
+    if (kept === null) return;
     await record({
       stream: { kind: 'job', id: job },
       kind: 'photo',
       by: name,
-      body: { thing: step.thing, hash: kept.value.hash, type: kept.value.type },
+      body: { thing: step.thing, hash: kept.hash, type: kept.type },
     });
   };
   return (

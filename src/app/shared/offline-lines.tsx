@@ -1,0 +1,106 @@
+// The lines under the head of every screen: what is on this phone only, and what it cannot do.
+
+import { type ReactNode, useEffect, useState, useSyncExternalStore } from 'react';
+import { limits } from '../../limits.ts';
+import { deviceView, subscribe } from './offline.ts';
+import { db } from './offline-db.ts';
+import { startWords, unsentWords } from './offline-words.ts';
+
+export const useDevice = () => useSyncExternalStore(subscribe, deviceView);
+
+export const browserMeans = () => ({
+  secure: window.isSecureContext,
+  worker: 'serviceWorker' in navigator,
+});
+
+/** True when something has waited longer than an answer on a sound line takes. */
+function useLate(waiting: boolean): boolean {
+  const [late, setLate] = useState(false);
+  useEffect(() => {
+    if (!waiting) {
+      setLate(false);
+      return;
+    }
+    const timer = window.setTimeout(() => setLate(true), limits.server.loudSeconds * 1000);
+    return () => window.clearTimeout(timer);
+  }, [waiting]);
+  return late;
+}
+
+export function DeviceLines() {
+  const { unsent, elsewhere, refused, lost, broken } = useDevice();
+  const words = unsentWords(unsent);
+  const late = useLate(words !== null && lost === null);
+  const reason = refused[0] ?? null;
+  return (
+    <>
+      {broken === null ? null : (
+        <Loud name="nothing-kept">Nothing can be recorded here: {broken}</Loud>
+      )}
+      {words === null || (lost === null && !late && reason === null) ? null : (
+        <Loud name="unsent">
+          <b>{words}</b>
+          {reason === null ? '' : `; the server would not take ${refused.length}: ${reason}`}
+        </Loud>
+      )}
+      {elsewhere === 0 ? null : (
+        <Loud name="elsewhere">
+          {elsewhere} said for another vessel or station, still on this phone only
+        </Loud>
+      )}
+      {lost === null ? null : (
+        <p className="strip" role="alert">
+          Cut off: {lost}. You can go on: what you record is kept on this phone.
+        </p>
+      )}
+    </>
+  );
+}
+
+/** A shape and a word: a triangle drawn beside the sentence, whatever the palette. */
+function Loud({ name, children }: { readonly name: string; readonly children: ReactNode }) {
+  return (
+    <p className="loud" role="status" data-device={name}>
+      <svg viewBox="0 0 20 20" width="20" height="20" aria-hidden="true">
+        <path d="M10 2 19 18H1Z" fill="none" stroke="currentColor" strokeWidth="2" />
+        <path d="M10 7v6M10 15v2" stroke="currentColor" strokeWidth="2" />
+      </svg>
+      <span>{children}</span>
+    </p>
+  );
+}
+
+/** Over plain HTTP: what this phone cannot do, in words. */
+export function StartStrip() {
+  const words = startWords(browserMeans());
+  return words === null ? null : (
+    <p className="strip" data-device="no-start">
+      {words}
+    </p>
+  );
+}
+
+/** The server's copy, or this phone's own while the server is out of reach. */
+export function KeptPhoto({ hash, alt }: { readonly hash: string; readonly alt: string }) {
+  const [own, setOwn] = useState<string | null>(null);
+  const [looked, setLooked] = useState(false);
+  useEffect(() => {
+    let url: string | null = null;
+    let over = false;
+    const show = async () => {
+      const row = await db.photos.get(hash).catch(() => undefined);
+      if (over) return;
+      if (row !== undefined) {
+        url = URL.createObjectURL(new Blob([row.bytes], { type: row.type }));
+        setOwn(url);
+      }
+      setLooked(true);
+    };
+    void show();
+    return () => {
+      over = true;
+      if (url !== null) URL.revokeObjectURL(url);
+    };
+  }, [hash]);
+  return looked ? <img src={own ?? `/api/photos/${hash}`} alt={alt} /> : null;
+}
