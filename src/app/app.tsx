@@ -6,13 +6,17 @@ import type { JobState } from '../record/types.ts';
 import { CalcScreen } from './calc/calc-screen.tsx';
 import { Begin } from './due/begin.tsx';
 import { Log } from './due/log.tsx';
+import { HandOverScreen } from './hand-over/hand-over-screen.tsx';
 import { PackScreen } from './pack/pack-screen.tsx';
 import { ProofScreen } from './proof/proof-screen.tsx';
 import { RecordScreen } from './record/record-screen.tsx';
 import { HolderProvider } from './shared/person.tsx';
-import { ReplicaProvider, useJob } from './shared/replica.tsx';
-import { type Route, useRoute } from './shared/route.ts';
+import { ReplicaProvider, useVessel } from './shared/replica.tsx';
+import { type JobPart, type Route, useRoute } from './shared/route.ts';
 import { Sheet } from './shared/sheet.tsx';
+import { BeginStrip } from './strip/begin-strip.tsx';
+import { BoxUp } from './strip/box-up.tsx';
+import { StripScreen } from './strip/strip-screen.tsx';
 import { OpenScreen } from './work/open-screen.tsx';
 import { WorkScreen } from './work/work-screen.tsx';
 
@@ -35,6 +39,8 @@ function Screen({ route }: { readonly route: Route }) {
       return <Log />;
     case 'begin':
       return <Begin />;
+    case 'strip':
+      return <BeginStrip />;
     case 'pack':
       return <PackScreen key={route.id} id={route.id} />;
     case 'calc':
@@ -44,22 +50,45 @@ function Screen({ route }: { readonly route: Route }) {
   }
 }
 
-const SCREENS: Readonly<
-  Record<
-    'work' | 'open' | 'proof' | 'record',
-    (props: { readonly job: JobState; readonly pack: Pack }) => React.ReactNode
-  >
-> = { work: WorkScreen, open: OpenScreen, proof: ProofScreen, record: RecordScreen };
-
-function JobScreen({ id, screen }: { readonly id: string; readonly screen: keyof typeof SCREENS }) {
-  const found = useJob(id);
-  if (found === null) {
+function JobScreen({ id, screen }: { readonly id: string; readonly screen: JobPart }) {
+  const { state, replica } = useVessel();
+  const job = state.jobs[id];
+  const packId = job?.packInForce ?? job?.packs.at(-1);
+  const pack = replica.packs.find((each) => each.id === packId) ?? null;
+  if (job === undefined || (pack === null && job.strip === null)) {
     return (
       <Sheet title="Job">
         <p>This job, or its pack, is not kept here.</p>
       </Sheet>
     );
   }
-  const Chosen = SCREENS[screen];
-  return <Chosen job={found.job} pack={found.pack} />;
+  return <Chosen job={job} pack={pack} screen={screen} />;
+}
+
+type ChosenProps = {
+  readonly job: JobState;
+  readonly pack: Pack | null;
+  readonly screen: JobPart;
+};
+
+function Chosen({ job, pack, screen }: ChosenProps) {
+  switch (screen) {
+    case 'open':
+      return <OpenScreen job={job} pack={pack} />;
+    case 'record':
+      return <RecordScreen job={job} pack={pack} />;
+    case 'hand-over':
+      return <HandOverScreen job={job} pack={pack} />;
+    case 'work':
+    case 'box-up':
+    case 'proof':
+      if (pack === null) {
+        return screen === 'work' ? <StripScreen job={job} /> : <BoxUp job={job} />;
+      }
+      return screen === 'proof' ? (
+        <ProofScreen job={job} pack={pack} />
+      ) : (
+        <WorkScreen job={job} pack={pack} />
+      );
+  }
 }

@@ -157,7 +157,7 @@ const HOST = /\bregistry\.[a-z0-9-]+\.[a-z]+|\b(?:pypi\.org|crates\.io|proxy\.go
 
 // A folder of that name may lie inside `src/`; from anywhere else it is a neighbour's.
 const outside = ({ path }: SourceFile): RegExp =>
-  /^src\/\w+\/\w+\//.test(path) ? /\.\.\/shared\/(?:design|reference)\b/g : /\.\.\/shared\b/g;
+  /^src\/\w+\/[\w-]+\//.test(path) ? /\.\.\/shared\/(?:design|reference)\b/g : /\.\.\/shared\b/g;
 
 /** The repository stands anywhere: no place on one computer, no neighbour, no package host. */
 export const places: Rule = (file) => [

@@ -35,6 +35,7 @@ export function Begin() {
   };
   return (
     <Sheet title="Begin a job">
+      <NotWrittenDown />
       <Pick
         label="Machine"
         value={machineId}
@@ -76,5 +77,15 @@ export function Begin() {
         Work out the pack
       </Plain>
     </Sheet>
+  );
+}
+
+function NotWrittenDown() {
+  return (
+    <p>
+      <a className="plain" href={to.strip()}>
+        No plant file for this machine: strip as you go
+      </a>
+    </p>
   );
 }

@@ -1,14 +1,16 @@
 // Findings, each with its owner and what is decided about it.
 
 import { useState } from 'react';
-import type { Pack } from '../../pack/types.ts';
+import type { PackFacts } from '../../pack/types.ts';
 import type { Finding, JobState } from '../../record/types.ts';
 import { Field, Pick, Plain } from '../shared/controls.tsx';
 import { nameOf } from '../shared/names.ts';
 import { Person, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 
-export function Findings({ job, pack }: { readonly job: JobState; readonly pack: Pack }) {
+type FindingsProps = { readonly job: JobState; readonly pack: { readonly facts: PackFacts } };
+
+export function Findings({ job, pack }: FindingsProps) {
   return (
     <section aria-labelledby="findings-head">
       <h2 id="findings-head">Findings</h2>

@@ -1,6 +1,7 @@
 // The record of a job: verdict, as found, deviations, findings, acts in order, and its closing.
 
-import type { Pack } from '../../pack/types.ts';
+import type { Pack, PackFacts } from '../../pack/types.ts';
+import { stripFacts } from '../../record/strip.ts';
 import type { JobState } from '../../record/types.ts';
 import { actSaid, actsOf, actWords } from '../shared/act-words.ts';
 import { JobSheet } from '../shared/job-sheet.tsx';
@@ -8,12 +9,15 @@ import { nameOf, readingWords } from '../shared/names.ts';
 import { KeptPhoto } from '../shared/offline-lines.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { timeWords } from '../shared/words.ts';
+import { DraftFiles } from '../strip/draft-files.tsx';
 import { CloseJob } from './close-job.tsx';
 import { Findings } from './findings.tsx';
 
-type JobProps = { readonly job: JobState; readonly pack: Pack };
+type ScreenProps = { readonly job: JobState; readonly pack: Pack | null };
+type JobProps = { readonly job: JobState; readonly pack: { readonly facts: PackFacts } };
 
-export function RecordScreen({ job, pack }: JobProps) {
+export function RecordScreen({ job, pack }: ScreenProps) {
+  const named = pack ?? { facts: stripFacts(job.strip ?? { seen: [] }) };
   return (
     <JobSheet job={job} pack={pack} title="Record">
       <p className="sentence">
@@ -25,23 +29,30 @@ export function RecordScreen({ job, pack }: JobProps) {
           <code className="hash">{job.closed.act}</code>
         </p>
       )}
-      <AsFound job={job} pack={pack} />
-      <Deviations job={job} pack={pack} />
-      <Findings job={job} pack={pack} />
-      <Items job={job} pack={pack} />
+      <AsFound job={job} pack={named} />
+      <Deviations job={job} pack={named} />
+      <Findings job={job} pack={named} />
+      <Items job={job} pack={named} />
       <CloseJob job={job} />
+      <DraftFiles job={job} />
       <Acts job={job} pack={pack} />
-      <p className="acts-row">
-        <a
-          className="plain"
-          href={`/api/jobs/${encodeURIComponent(job.id)}/pdf`}
-          target="_blank"
-          rel="noreferrer"
-        >
-          Printed record (PDF)
-        </a>
-      </p>
+      {pack === null ? null : <Printed job={job.id} />}
     </JobSheet>
+  );
+}
+
+function Printed({ job }: { readonly job: string }) {
+  return (
+    <p className="acts-row">
+      <a
+        className="plain"
+        href={`/api/jobs/${encodeURIComponent(job)}/pdf`}
+        target="_blank"
+        rel="noreferrer"
+      >
+        Printed record (PDF)
+      </a>
+    </p>
   );
 }
 
@@ -98,7 +109,7 @@ function Items({ job, pack }: JobProps) {
   );
 }
 
-function Acts({ job, pack }: JobProps) {
+function Acts({ job, pack }: ScreenProps) {
   const { replica, state } = useVessel();
   const acts = actsOf(replica.acts, job.id);
   const gone = new Set(acts.filter((act) => act.kind === 'corrected').map((act) => act.body.of));
@@ -109,7 +120,7 @@ function Acts({ job, pack }: JobProps) {
         {acts.map((act) => (
           <li key={act.hash}>
             {timeWords(act.at)} <b>{act.by}</b>
-            {act.proved ? '' : ' (name not proved)'}: {actWords(act, [pack])}
+            {act.proved ? '' : ' (name not proved)'}: {actWords(act, pack === null ? [] : [pack])}
             {actSaid(act) === '' ? '' : ` · ${actSaid(act)}`}
             {gone.has(act.hash) ? ' · taken back' : ''}
             {act.kind === 'photo' ? (

@@ -14,12 +14,22 @@ const SHEETS = [
   ['work', 'Work'],
   ['open', 'Open list'],
   ['proof', 'Proof'],
+  ['hand-over', 'Hand over'],
+  ['record', 'Record'],
+] as const;
+
+const STRIP_SHEETS = [
+  ['work', 'Strip'],
+  ['box-up', 'Box up'],
+  ['open', 'Open list'],
+  ['hand-over', 'Hand over'],
   ['record', 'Record'],
 ] as const;
 
 type JobSheetProps = {
   readonly job: JobState;
-  readonly pack: Pack;
+  /** Null where the machine is stripped without one. */
+  readonly pack: Pack | null;
   readonly title: string;
   readonly children: ReactNode;
 };
@@ -38,23 +48,23 @@ export function JobSheet({ job, pack, title, children }: JobSheetProps) {
   return (
     <Sheet
       title={title}
-      quietTitle={title === 'Work' || title === 'Proof'}
+      quietTitle={['Work', 'Proof', 'Strip', 'Box up'].includes(title)}
       head={head}
       block={[
         ['Job', job.title],
-        ['Machine', pack.machine.name],
+        ['Machine', pack?.machine.name ?? job.strip?.machineName ?? job.machine],
         ['Hands', job.hands.join(', ')],
         ['Verifies', job.competent ?? 'nobody named'],
       ]}
     >
       {children}
       <nav aria-label="Sheets of this job" className="job-nav">
-        {SHEETS.map(([part, name]) => (
+        {(job.strip === null ? SHEETS : STRIP_SHEETS).map(([part, name]) => (
           <a key={part} href={to.job(job.id, part)}>
             {name}
           </a>
         ))}
-        <a href={to.pack(pack.id)}>Pack</a>
+        {pack === null ? null : <a href={to.pack(pack.id)}>Pack</a>}
       </nav>
     </Sheet>
   );

@@ -4,16 +4,17 @@ import { useSyncExternalStore } from 'react';
 
 export type Route =
   | { readonly screen: 'log' }
-  | { readonly screen: 'begin' }
+  | { readonly screen: 'begin' | 'strip' }
   | { readonly screen: 'pack'; readonly id: string }
-  | { readonly screen: 'work' | 'open' | 'proof' | 'record'; readonly job: string }
+  | { readonly screen: JobPart; readonly job: string }
   | { readonly screen: 'calc'; readonly name: string | null };
 
-const JOB_SCREENS = ['work', 'open', 'proof', 'record'] as const;
+export type JobPart = (typeof JOB_SCREENS)[number];
+const JOB_SCREENS = ['work', 'box-up', 'open', 'proof', 'hand-over', 'record'] as const;
 
 export function parseRoute(hash: string): Route {
   const [what = '', id = '', part = ''] = hash.replace(/^#\/?/, '').split('/').map(safeDecode);
-  if (what === 'begin') return { screen: 'begin' };
+  if (what === 'begin' || what === 'strip') return { screen: what };
   if (what === 'pack' && id !== '') return { screen: 'pack', id };
   if (what === 'calculations') return { screen: 'calc', name: id === '' ? null : id };
   const screen = JOB_SCREENS.find((name) => name === (part === '' ? 'work' : part));
@@ -32,9 +33,9 @@ function safeDecode(text: string): string {
 export const to = {
   log: () => '#/',
   begin: () => '#/begin',
+  strip: () => '#/strip',
   pack: (id: string) => `#/pack/${encodeURIComponent(id)}`,
-  job: (id: string, part: (typeof JOB_SCREENS)[number] = 'work') =>
-    `#/job/${encodeURIComponent(id)}/${part}`,
+  job: (id: string, part: JobPart = 'work') => `#/job/${encodeURIComponent(id)}/${part}`,
   calc: (name?: string) =>
     name === undefined ? '#/calculations' : `#/calculations/${encodeURIComponent(name)}`,
 };

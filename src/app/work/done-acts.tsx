@@ -24,7 +24,7 @@ export type Quick =
 const FEW = 4;
 
 /** `first` is any answer, to ask what else is missing. */
-export function quickOf(step: Step): Quick | null {
+export function quickOf(step: Pick<Step, 'asks'>): Quick | null {
   const [ask, another] = step.asks;
   if (ask === undefined || another !== undefined) return null;
   const first = { [ask.name]: ask.choices?.[0] ?? String(ask.expected) };
@@ -38,7 +38,7 @@ export function quickOf(step: Step): Quick | null {
 }
 
 type DoneActsProps = {
-  readonly step: Step;
+  readonly step: Pick<Step, 'count'>;
   /** Holes not yet ticked in this round. */
   readonly left: number;
   readonly mustTick: boolean;

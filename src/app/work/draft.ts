@@ -1,6 +1,6 @@
 // What a person says at a step, put into the act that reports it. Nothing is worked out here.
 
-import type { Step } from '../../pack/types.ts';
+import type { Ask, Step } from '../../pack/types.ts';
 import type { ActBody, Draft, Json } from '../../record/types.ts';
 
 export type Answers = Readonly<Record<string, string>>;
@@ -16,11 +16,6 @@ export type Said = {
 };
 
 export function draftOf(step: Step, said: Said): Draft {
-  const answers = step.asks.flatMap((ask): [string, Json][] => {
-    const text = (said.answers[ask.name] ?? '').trim();
-    if (text === '') return [];
-    return [[ask.name, ask.kind === 'number' || ask.kind === 'count' ? Number(text) : text]];
-  });
   const whole = said.holes === undefined && step.count !== null;
   const counted = step.asks.some((ask) => ask.name === 'count');
   const body: ActBody = {
@@ -31,13 +26,25 @@ export function draftOf(step: Step, said: Said): Draft {
     ...(whole && !counted && step.count !== null ? { count: step.count.n } : {}),
     ...(said.holes === undefined ? {} : { holes: [...said.holes] }),
     ...(step.cautions.length === 0 ? {} : { verifiedBy: said.verifiedBy }),
-    ...Object.fromEntries(answers),
+    ...answersIn(step.asks, said.answers),
   };
   return { stream: { kind: 'job', id: said.job }, kind: step.verb, by: said.by, body };
 }
 
+/** Answers by the names of the questions; a figure as a number. */
+export function answersIn(asks: readonly Ask[], answers: Answers): ActBody {
+  const given = asks.flatMap((ask): [string, Json][] => {
+    const text = (answers[ask.name] ?? '').trim();
+    if (text === '') return [];
+    return [[ask.name, ask.kind === 'number' || ask.kind === 'count' ? Number(text) : text]];
+  });
+  return Object.fromEntries(given);
+}
+
+type Asking = Pick<Step, 'asks' | 'cautions'> & { readonly verb: string };
+
 /** What still has to be said before the step can be reported, in words. */
-export function missing(step: Step, said: Pick<Said, 'by' | 'verifiedBy' | 'answers'>): string[] {
+export function missing(step: Asking, said: Pick<Said, 'by' | 'verifiedBy' | 'answers'>): string[] {
   const asked = step.asks.filter(
     (ask) => ask.optional !== true && !isSettled(ask.name, said.answers, step),
   );
@@ -49,13 +56,13 @@ export function missing(step: Step, said: Pick<Said, 'by' | 'verifiedBy' | 'answ
 }
 
 /** How far it passed is asked only where the result is "passed up to". */
-function isSettled(name: string, answers: Answers, step: Step): boolean {
+function isSettled(name: string, answers: Answers, step: Asking): boolean {
   if ((answers[name] ?? '').trim() !== '') return true;
   return step.verb === 'proof' && name === 'upTo' && answers.result !== 'passed up to';
 }
 
 /** Questions shown now. */
-export const asksShown = (step: Step, answers: Answers) =>
+export const asksShown = (step: Asking, answers: Answers) =>
   step.asks.filter(
     (ask) => !(step.verb === 'proof' && ask.name === 'upTo' && answers.result !== 'passed up to'),
   );

@@ -4,7 +4,7 @@ import type { Pack } from '../../pack/types.ts';
 import type { Entry, JobState } from '../../record/types.ts';
 import { JobSheet } from '../shared/job-sheet.tsx';
 
-export function OpenScreen({ job, pack }: { readonly job: JobState; readonly pack: Pack }) {
+export function OpenScreen({ job, pack }: { readonly job: JobState; readonly pack: Pack | null }) {
   const open = job.entries.filter((entry) => entry.open);
   const good = job.entries.filter((entry) => !entry.open);
   return (

@@ -7,9 +7,9 @@ import { Plain } from '../shared/controls.tsx';
 import { useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 
-const NOT_TAKEN_BACK = ['corrected', 'job-started', 'pack-amended', 'closed'];
+const NOT_TAKEN_BACK = ['corrected', 'job-started', 'strip-started', 'pack-amended', 'closed'];
 
-export function TakeBack({ job, pack }: { readonly job: JobState; readonly pack: Pack }) {
+export function TakeBack({ job, pack }: { readonly job: JobState; readonly pack: Pack | null }) {
   const { replica, record } = useVessel();
   const { name } = useHolder();
   const acts = actsOf(replica.acts, job.id);
@@ -27,7 +27,7 @@ export function TakeBack({ job, pack }: { readonly job: JobState; readonly pack:
   return (
     <p className="take-back">
       <Plain onPress={takeBack}>
-        Take back: {actWords(last, [pack])}
+        Take back: {actWords(last, pack === null ? [] : [pack])}
         {said === '' ? '' : ` (${said})`}
       </Plain>
     </p>

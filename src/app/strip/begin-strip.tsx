@@ -1,0 +1,79 @@
+// Begin a job on a machine that nobody has written down: vessel known, the rest in words.
+
+import { useState } from 'react';
+import { slugged } from '../../record/strip.ts';
+import { Choice, Field, Plain } from '../shared/controls.tsx';
+import { useKept } from '../shared/kept.ts';
+import { Hands, useHolder } from '../shared/person.tsx';
+import { useVessel } from '../shared/replica.tsx';
+import { go, to } from '../shared/route.ts';
+import { Sheet } from '../shared/sheet.tsx';
+import { freshMark } from './mark.ts';
+
+const SIDES = ['port', 'starboard', 'midships', 'only one'];
+const DOES: Readonly<Record<string, string>> = {
+  'only taken apart': '',
+  exchanged: 'exchange',
+  overhauled: 'overhaul',
+  'renewed in place': 'renew-in-place',
+};
+
+export function BeginStrip() {
+  const { replica, state, record } = useVessel();
+  const holder = useHolder();
+  const [mark] = useKept('mark', freshMark());
+  const [machine, setMachine] = useState('');
+  const [side, setSide] = useState('');
+  const [component, setComponent] = useState('');
+  const [does, setDoes] = useState('');
+  const [people, setPeople] = useState<readonly string[]>([]);
+  const begin = async () => {
+    const words = [component, machine, side, new Date().toISOString().slice(0, 10), mark].join(' ');
+    const base = slugged(words);
+    const used = Object.keys(state.jobs).filter((id) => id.startsWith(base)).length;
+    const id = used === 0 ? base : `${base}-${used + 1}`;
+    const body = {
+      vessel: replica.vessel.name,
+      machine: machine.trim(),
+      component: component.trim(),
+      why: '',
+      hands: people.length === 0 ? [holder.name] : [...people],
+      ...(SIDES.indexOf(side) < SIDES.length - 1 && side !== '' ? { side } : {}),
+      ...((DOES[does] ?? '') === '' ? {} : { does: DOES[does] ?? '' }),
+    };
+    const stream = { kind: 'job', id } as const;
+    if (await record({ stream, kind: 'strip-started', by: holder.name, body })) go(to.job(id));
+  };
+  const lacks = [
+    ...(holder.name === '' ? ['who is holding this phone'] : []),
+    ...(machine.trim() === '' ? ['machine'] : []),
+    ...(component.trim() === '' ? ['component'] : []),
+  ];
+  return (
+    <Sheet title="Strip as you go" block={[['On', replica.vessel.name]]}>
+      <p>
+        No file describes this machine. What you take off, shut and put in is kept as you go, and
+        stands on the open list until it is made good.
+      </p>
+      <Field
+        label="Machine"
+        value={machine}
+        onChange={setMachine}
+        list={replica.machines.map((each) => each.name)}
+      />
+      <Choice label="Side" value={side} onChange={setSide} choices={SIDES} />
+      <Field
+        label="Component"
+        value={component}
+        onChange={setComponent}
+        list={[...new Set(replica.machines.flatMap((m) => m.targets.map((t) => t.name)))]}
+      />
+      <Choice label="It will be" value={does} onChange={setDoes} choices={Object.keys(DOES)} />
+      <Hands label="Hands" value={people} onChange={setPeople} />
+      {lacks.length === 0 ? null : <p className="lacks">Still to say: {lacks.join('; ')}.</p>}
+      <Plain onPress={() => void begin()} disabled={lacks.length > 0}>
+        Begin stripping
+      </Plain>
+    </Sheet>
+  );
+}

@@ -1,0 +1,204 @@
+// Boxing up what was stripped: one thing at a time, in the reverse of what was seen, or as wanted.
+
+import { useState } from 'react';
+import { stripProposal, type ToMakeGood } from '../../record/proposal.ts';
+import type { JobState } from '../../record/types.ts';
+import { Plain } from '../shared/controls.tsx';
+import { JobSheet } from '../shared/job-sheet.tsx';
+import { useKept } from '../shared/kept.ts';
+import { useHolder } from '../shared/person.tsx';
+import { useVessel } from '../shared/replica.tsx';
+import { to } from '../shared/route.ts';
+import { Asks } from '../work/asks.tsx';
+import { Cautions } from '../work/caution.tsx';
+import { DoneActs, LesserAnswers, quickOf } from '../work/done-acts.tsx';
+import { type Answers, answersIn, asksShown, missing } from '../work/draft.ts';
+import { TakeBack } from '../work/take-back.tsx';
+import { BeforeItTurns } from './stops.tsx';
+import { Pictures } from './strip-screen.tsx';
+
+export function BoxUp({ job }: { readonly job: JobState }) {
+  const { state } = useVessel();
+  const [chosen, setChosen] = useState<string | null>(null);
+  const rows = stripProposal(state, job.id);
+  const ready = rows.filter((row) => row.ready);
+  const now = rows.find((row) => row.thing === chosen) ?? ready[0] ?? rows[0];
+  return (
+    <JobSheet job={job} pack={null} title="Box up">
+      {now === undefined ? (
+        <p className="sentence">
+          <a className="main-control" href={to.job(job.id, 'record')}>
+            Nothing is open. Go to the record
+          </a>
+        </p>
+      ) : (
+        <MakeGood key={now.thing} job={job} row={now} onDone={() => setChosen(null)} />
+      )}
+      <TakeBack job={job} pack={null} />
+      {now?.kind === 'proof' ? <BeforeItTurns job={job} /> : null}
+      <Others job={job} rows={rows} now={now?.thing ?? ''} onChoose={setChosen} />
+    </JobSheet>
+  );
+}
+
+type MakeGoodProps = {
+  readonly job: JobState;
+  readonly row: ToMakeGood;
+  readonly onDone: () => void;
+};
+
+function MakeGood({ job, row, onDone }: MakeGoodProps) {
+  const { record } = useVessel();
+  const { name } = useHolder();
+  const [answers, setAnswers] = useState<Answers>({});
+  const [verifiedBy, setVerifiedBy] = useKept(`verifies.${job.id}`, '');
+  const [keying, setKeying] = useState(false);
+  const [busy, setBusy] = useState(false);
+  const step = { ...row, verb: row.kind };
+  const quick = keying || row.kind === 'proof' ? null : quickOf(step);
+  const given = { ...answers, ...quick?.first };
+  const lacks = missing(step, { by: name, verifiedBy, answers: given });
+  const say = async (more: Answers) => {
+    setBusy(true);
+    const body = {
+      ...row.body,
+      ...answersIn(row.asks, { ...answers, ...more }),
+      ...(row.cautions.length === 0 ? {} : { verifiedBy }),
+    };
+    const stream = { kind: 'job', id: job.id } as const;
+    const kept = await record({ stream, kind: row.kind, by: name, body });
+    setBusy(false);
+    if (kept) onDone();
+  };
+  const disabled = busy || lacks.length > 0;
+  return (
+    <article className="step" data-make-good={row.thing} aria-label="Now">
+      <p className="sentence">{row.text}</p>
+      {row.ready ? null : (
+        <p className="lacks">Something else came off after it and is still off: look first.</p>
+      )}
+      <Pictures hashes={row.photos} what={row.text} />
+      <Cautions cautions={row.cautions} verifiedBy={verifiedBy} onVerifiedBy={setVerifiedBy} />
+      {quick === null ? (
+        <Asks
+          asks={asksShown(step, answers)}
+          answers={answers}
+          onAnswer={(ask, value) => setAnswers({ ...answers, [ask]: value })}
+        />
+      ) : null}
+      {lacks.length === 0 ? null : (
+        <p className="lacks">
+          Before <i>Done</i>: {lacks.join('; ')}.
+        </p>
+      )}
+      <div className="main-acts">
+        <DoneActs
+          step={row}
+          quick={quick}
+          left={0}
+          mustTick={false}
+          tags={1}
+          disabled={disabled}
+          onSay={(more) => void say(more)}
+        />
+      </div>
+      <LesserAnswers quick={quick} disabled={disabled} onSay={(more) => void say(more)} />
+      {quick?.kind === 'count' ? (
+        <Plain onPress={() => setKeying(true)}>Another count than {quick.expected}</Plain>
+      ) : null}
+    </article>
+  );
+}
+
+type OthersProps = {
+  readonly job: JobState;
+  readonly rows: readonly ToMakeGood[];
+  readonly now: string;
+  readonly onChoose: (thing: string) => void;
+};
+
+/** What is on the machine may change places; lines and proofs come after it in any case. */
+const MOVABLE = ['part', 'joint', 'old-seal', 'new-seal', 'temp', 'item', 'loose'];
+
+/** A cover, its joint and its seal go together: they move as one. */
+function bundleOf(thing: string): string | null {
+  const [kind = '', id = ''] = thing.split('/');
+  if (!MOVABLE.includes(kind)) return null;
+  return kind === 'temp' ? thing : (id.split(':')[0] ?? id);
+}
+
+/** The order with the bundle of this thing moved one earlier or later, or null at the end. */
+function moved(rows: readonly ToMakeGood[], thing: string, by: number): string[] | null {
+  const own = bundleOf(thing);
+  const all = rows.map((row) => ({ thing: row.thing, bundle: bundleOf(row.thing) }));
+  const bundles = [...new Set(all.flatMap((row) => row.bundle ?? []))];
+  const at = bundles.indexOf(own ?? '');
+  const other = bundles[at + by];
+  if (own === null || at < 0 || other === undefined) return null;
+  bundles[at] = other;
+  bundles[at + by] = own;
+  return bundles.flatMap((bundle) =>
+    all.filter((row) => row.bundle === bundle).map((row) => row.thing),
+  );
+}
+
+/** The order is proposed: each may be put earlier or later, and any may be taken first. */
+function Others({ job, rows, now, onChoose }: OthersProps) {
+  if (rows.length < 2) return null;
+  return (
+    <section aria-labelledby="order-head">
+      <h2 id="order-head">Boxing up, in this order</h2>
+      <p className="small">
+        The reverse of what came off. It is only proposed: put one earlier or later, or tap it to do
+        it first.
+      </p>
+      <ul className="others">
+        {rows.map((row, at) => (
+          <li key={row.thing} data-row={row.thing}>
+            <Plain
+              onPress={() => {
+                onChoose(row.thing);
+                window.scrollTo(0, 0);
+              }}
+            >
+              {row.thing === now ? 'Now: ' : row.ready ? '' : '(waits) '}
+              {row.text}
+            </Plain>
+            {startsBundle(rows, at) ? <Move job={job} rows={rows} thing={row.thing} /> : null}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+const startsBundle = (rows: readonly ToMakeGood[], at: number): boolean => {
+  const own = bundleOf(rows[at]?.thing ?? '');
+  return own !== null && own !== bundleOf(rows[at - 1]?.thing ?? '');
+};
+
+type MoveProps = Pick<OthersProps, 'job' | 'rows'> & { readonly thing: string };
+
+function Move({ job, rows, thing }: MoveProps) {
+  const { record } = useVessel();
+  const { name } = useHolder();
+  const stream = { kind: 'job', id: job.id } as const;
+  return (
+    <span className="order-acts">
+      {([-1, 1] as const).map((by) => {
+        const order = moved(rows, thing, by);
+        return (
+          <Plain
+            key={by}
+            disabled={order === null || name === ''}
+            onPress={() =>
+              void record({ stream, kind: 'order-set', by: name, body: { order: order ?? [] } })
+            }
+          >
+            {by < 0 ? 'Earlier' : 'Later'}
+          </Plain>
+        );
+      })}
+    </span>
+  );
+}
