@@ -7,6 +7,7 @@ import { kindOf } from './kinds.ts';
 import { roundsOf } from './ledger.ts';
 import { after } from './things.ts';
 import type { ActBody, Draft, Finding, JobState, Refusal, State } from './types.ts';
+import { wasDone } from './vessel.ts';
 
 /**
  * Null when the draft may be recorded. `job` is the id of the job's stream; a draft of another
@@ -38,7 +39,10 @@ export function mayRecord(
     case 'moved-aside':
       return afterClosing(now, draft) ?? movingRefused(now, draft.body);
     case 'took-off':
-      return afterClosing(now, draft) ?? takingRefused(now, draft.body);
+      return afterClosing(now, draft) ?? takingRefused(now, packs, draft.body);
+    case 'untagged':
+    case 'restored':
+      return afterClosing(now, draft) ?? givingBackRefused(now, pack, draft);
     case 'seen-at-machine':
       return lookRefused(now, draft.body);
     case 'turned':
@@ -113,12 +117,13 @@ function startRefused(
 function wetRefused(job: JobState, packs: readonly Pack[], joint: string): Refusal | null {
   if (job.isolation.proved) return null;
   const seen = job.strip?.seen.find((s) => after(s.thing) === joint && s.wet !== null);
-  if (seen?.wet === 'no') return null;
   const known = packs.filter(
     (p) => job.packs.includes(p.id) && p.facts.joints[joint] !== undefined,
   );
   const wet = known.some((p) => isWet(p.facts, joint));
   if (known.length > 0 && !wet) return null;
+  // What a pack of the job knows as wet stays wet, whatever a person said of it.
+  if (known.length === 0 && seen?.wet === 'no') return null;
   const name = known[0]?.facts.joints[joint]?.name ?? seen?.what ?? joint;
   const what = wet ? 'is wet' : 'is in no pack of this job, so it may be wet,';
   return refusal(
@@ -129,7 +134,14 @@ function wetRefused(job: JobState, packs: readonly Pack[], joint: string): Refus
 }
 
 /** Said to hold liquid, or nobody knows: the isolation comes first, whatever the thing is. */
-function takingRefused(job: JobState, body: ActBody): Refusal | null {
+function takingRefused(job: JobState, packs: readonly Pack[], body: ActBody): Refusal | null {
+  const id = after(String(body.thing));
+  const known = packs.some(
+    (p) =>
+      job.packs.includes(p.id) &&
+      (p.facts.joints[id] !== undefined || p.facts.parts[id] !== undefined),
+  );
+  if (known) return bad(`${String(body.thing)} is in the pack of this job: report its own step`);
   if (body.wet === 'no' || job.isolation.proved) return null;
   const may = body.wet === 'yes' ? 'holds liquid' : 'may hold liquid';
   return refusal(
@@ -148,6 +160,28 @@ function movingRefused(job: JobState, body: ActBody): Refusal | null {
     'isolation not proved',
     `${String(body.thing)} may hold liquid and the isolation is not proved. There is no way past.`,
     job.isolation.why.split('; '),
+  );
+}
+
+/** Giving back a listed closure opens the boundary again while a wet joint stands open. */
+function givingBackRefused(job: JobState, pack: Pack | null, draft: Draft): Refusal | null {
+  const facts = pack?.facts ?? null;
+  if (facts === null || pack === null) return null;
+  const id = after(String(draft.body.thing));
+  const closure =
+    draft.kind === 'restored'
+      ? id
+      : pack.lists.closures.find((c) => c.tags.includes(Number(id)))?.closure;
+  if (closure === undefined || !facts.isolation.closures.includes(closure)) return null;
+  const open = job.entries.filter(
+    (e) => e.open && e.kind === 'joint' && isWet(facts, after(e.thing)),
+  );
+  if (open.length === 0) return null;
+  const name = facts.closures[closure]?.name ?? closure;
+  return refusal(
+    'isolation not proved',
+    `${name} cannot be given back while a wet joint is open. There is no way past this stop.`,
+    open.map((e) => `${e.thing}: ${e.what}`),
   );
 }
 
@@ -214,6 +248,10 @@ function amendRefused(job: JobState, body: ActBody, packs: readonly Pack[]): Ref
     : bad(`the pack ${String(body.to)} is not here`);
 }
 
+/** A job with a pack in which nothing was taken out has not done what it was for. */
+const notDoneYet = (job: JobState): readonly string[] =>
+  wasDone(job) ? [] : [`job: ${job.title} has not been done`];
+
 const undecided = (f: Finding): boolean => f.needsDecision && f.decision === null;
 
 function closingRefused(state: State, job: JobState, body: ActBody): Refusal | null {
@@ -222,7 +260,9 @@ function closingRefused(state: State, job: JobState, body: ActBody): Refusal | n
     String((d as { thing?: unknown }).thing),
   );
   const open = job.entries.filter((e) => e.open && !stated.includes(e.thing));
-  const needless = stated.filter((thing) => !job.entries.some((e) => e.open && e.thing === thing));
+  const needless = stated.filter(
+    (thing) => thing !== 'job' && !job.entries.some((e) => e.open && e.thing === thing),
+  );
   const list = [
     ...open.map((e) => `${e.thing}: ${e.what}`),
     ...job.findings.filter(undecided).map((f) => `finding "${f.id}": ${f.what} (not decided)`),
@@ -233,6 +273,7 @@ function closingRefused(state: State, job: JobState, body: ActBody): Refusal | n
     ...(state.heads.length > 1
       ? [`${state.heads.length} devices' records stand side by side: look at both and add a note`]
       : []),
+    ...(stated.includes('job') ? [] : notDoneYet(job)),
     ...needless.map((thing) => `${thing}: a deviation is stated but it is not open`),
   ];
   return list.length === 0

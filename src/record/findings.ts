@@ -28,6 +28,7 @@ export function findingsOf(n: Noticing, decided: readonly Said[]): readonly Find
       ...notUndone(n, s),
       ...differs(s),
       ...answeredBadly(s),
+      ...positionDiffers(s),
       ...failed(s),
     ]),
     ...together(n),
@@ -127,6 +128,17 @@ function differs(s: Said): readonly Raised[] {
 
 const strangeHoles = (s: Said, holes: readonly string[]): readonly string[] =>
   (Array.isArray(s.body.holes) ? s.body.holes : []).map(String).filter((h) => !holes.includes(h));
+
+/** A closure left in another position than the one listed, or than its normal one. */
+function positionDiffers(s: Said): readonly Raised[] {
+  if (s.act.kind !== 'shut' && s.act.kind !== 'restored') return [];
+  const closure = s.facts?.closures[after(String(s.body.thing))];
+  const want = s.act.kind === 'shut' ? closure?.workPosition : closure?.normal;
+  const got = s.body.position;
+  if (typeof want !== 'string' || got === undefined || got === want) return [];
+  const what = `${closure?.name}: ${String(got)}, not ${want}`;
+  return [raise('position differs', s, what, true)];
+}
 
 /** Of two answers offered, the second is the bad one: it must be looked at by a person. */
 function answeredBadly(s: Said): readonly Raised[] {

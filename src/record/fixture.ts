@@ -192,6 +192,7 @@ function boxingUp(): Step[] {
     step({ verb: 'turned', thing: 'check/hand-turn', stop: 'clear' }),
     step({ verb: 'untagged', thing: 'tag/2' }),
     step({ verb: 'restored', thing: 'closure/start-switch', needs: ['untagged tag/2'] }),
+    step({ verb: 'people-clear', thing: 'check/clear:start' }),
     step({ verb: 'started', thing: 'check/first-start', stop: 'clear' }),
     step({ verb: 'proof', thing: 'proof/running', fixed: { result: 'pass' } }),
   ];

@@ -32,6 +32,17 @@ function standing(
   );
 }
 
+/** A closure brought to another position than the pack lists cuts nothing off. */
+export function isAsListed(s: Said): boolean {
+  const listedAt = s.facts?.closures[String(s.body.thing).slice('closure/'.length)]?.workPosition;
+  return (
+    s.act.kind !== 'shut' ||
+    s.body.position === undefined ||
+    listedAt === undefined ||
+    s.body.position === listedAt
+  );
+}
+
 /** A proof counts when the flow was seen to run and die away after every closure was shut. */
 function provesDead(asked: Asked, p: Said, shut: readonly (readonly Said[])[]): boolean {
   return (
@@ -48,7 +59,9 @@ export function isolationIn(asked: Asked): JobState['isolation'] {
   if (isSeen(facts)) return isolationSeen(asked, facts);
   const { closures, proveAt, stated } = facts.isolation;
   const name = (id: string): string => facts.closures[id]?.name ?? id;
-  const shutActs = closures.map((id) => standing(asked, SHUT, 'restored', `closure/${id}`));
+  const shutActs = closures.map((id) =>
+    standing(asked, SHUT, 'restored', `closure/${id}`).filter((s) => isAsListed(s)),
+  );
   const shut = closures.filter((_, i) => (shutActs[i]?.length ?? 0) > 0);
   const tagged = closures.filter((id) => isTagged(asked, id));
   const provedAt = proveAt.filter((drain) =>
@@ -138,18 +151,36 @@ function isTagged(asked: Asked, closure: string): boolean {
   );
 }
 
-/** Calls of "clear" that still hold: everything undone or opened in view came before them. */
-export function clearCalls(
+/** After these a call to start or turn no longer holds: it has turned, or has its power back. */
+const LAPSES: readonly string[] = ['turned', 'started', 'restored', 'untagged'];
+
+const opensMachine = (s: Said): boolean =>
+  s.row.opens(s.body, s.facts).some((o) => o.kind !== 'proof');
+
+const callsBefore = (
   said: readonly Said[],
   isAncestor: IsAncestor,
   view: View,
-): readonly Said[] {
+  lapses: (s: Said) => boolean,
+): readonly Said[] => {
   const seen = said.filter((s) => view(s.index));
-  const opened = seen.filter((s) => s.row.opens(s.body, s.facts).some((o) => o.kind !== 'proof'));
+  const against = seen.filter(lapses);
   return seen.filter(
-    (s) => s.act.kind === 'people-clear' && opened.every((o) => isAncestor(o.index, s.index)),
+    (s) => s.act.kind === 'people-clear' && against.every((o) => isAncestor(o.index, s.index)),
   );
-}
+};
+
+/** Calls of "clear" whose step counts as done: everything undone or opened came before them. */
+export const clearCalls = (
+  said: readonly Said[],
+  isAncestor: IsAncestor,
+  view: View,
+): readonly Said[] => callsBefore(said, isAncestor, view, opensMachine);
+
+/** Whether a call holds for turning or starting now: nothing turned or got its power back since. */
+export const isClear = (said: readonly Said[], isAncestor: IsAncestor, view: View): boolean =>
+  callsBefore(said, isAncestor, view, (s) => opensMachine(s) || LAPSES.includes(s.act.kind))
+    .length > 0;
 
 /** Opens what may hold liquid: a wet joint of the pack, or a thing not said to be dry. */
 export const opensWet = (kind: string, body: ActBody, facts: Said['facts']): boolean =>

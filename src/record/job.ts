@@ -5,7 +5,7 @@ import { doneBy, type Reports, reportsOf } from './done.ts';
 import { entriesOf } from './entries.ts';
 import { deviationsOf, findingsOf, uncovered } from './findings.ts';
 import { handedOverIn } from './hand-over.ts';
-import { clearCalls, isolationIn } from './isolation.ts';
+import { isClear, isolationIn } from './isolation.ts';
 import { stepIdOf } from './kinds.ts';
 import { type Ledger, makeLedger } from './ledger.ts';
 import {
@@ -54,6 +54,7 @@ export function foldJob(
   const noticing = { said, others, reports, ledger, rivals: chain.rivals };
   const closed = closingOf(ofKind('closed'), ledger);
   const view = everything;
+  const deviations = deviationsIn(all, closed?.act ?? null);
   return {
     id,
     ...startOf(told),
@@ -66,9 +67,9 @@ export function foldJob(
     openCount: entries.filter((e) => e.open).length,
     done,
     findings: findingsOf(noticing, ofKind('decided')),
-    deviations: deviationsIn(all, closed?.act ?? null),
+    deviations,
     isolation: isolationIn({ said, isAncestor, view, facts, pack }),
-    clear: clearCalls(said, isAncestor, view).length > 0,
+    clear: isClear(said, isAncestor, view),
     readings: said.flatMap(readingsOf),
     verdict: verdictOf(entries, said),
     followUps: followUpsOf(told),
@@ -80,7 +81,7 @@ export function foldJob(
       text: String(s.body.text),
     })),
     items: said.flatMap(itemOf),
-    closed,
+    closed: closed === null ? null : { ...closed, deviations: deviations.length },
   };
 }
 
@@ -183,12 +184,14 @@ function stageOf(entries: readonly Entry[], begun: boolean, closed: boolean): Jo
   return entries.some((e) => e.open) ? 'Proof' : 'Record';
 }
 
+type Closing = Omit<NonNullable<JobState['closed']>, 'deviations'>;
+
 /** The last closing holds while nothing is open beyond its stated deviations. */
-function closingOf(closings: readonly Said[], ledger: Ledger): JobState['closed'] {
+function closingOf(closings: readonly Said[], ledger: Ledger): Closing | null {
   const last = closings.at(-1);
   if (last === undefined || uncovered(ledger, last, false).length > 0) return null;
   const { hash, by, at } = last.act;
-  return { act: hash, by, at, deviations: deviationsOf(last).length };
+  return { act: hash, by, at };
 }
 
 function deviationsIn(all: readonly Said[], closing: string | null): readonly Deviation[] {

@@ -75,6 +75,7 @@ export type Finding = {
     | 'made good without being undone'
     | 'at the same time'
     | 'count differs'
+    | 'position differs'
     | 'closed with entries open'
     | 'after closing'
     | 'two amendments'

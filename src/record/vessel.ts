@@ -41,6 +41,12 @@ export function foldMachines(
   );
 }
 
+/** What a job was for is done when an item went in, or a machine stripped as seen is back. */
+export const wasDone = (job: Pick<JobState, 'strip' | 'entries'>): boolean =>
+  job.strip === null
+    ? job.entries.some((e) => e.kind === 'item' && !e.open)
+    : job.entries.some((e) => e.kind === 'part' && !e.open);
+
 function machineState(
   acts: readonly Act[],
   closed: readonly JobState[],
@@ -58,7 +64,7 @@ function machineState(
       hours: typeof a.body.hours === 'number' ? a.body.hours : null,
       job: null,
     }));
-  const done = closed.map((job) => ({
+  const done = closed.filter(wasDone).map((job) => ({
     target: job.target,
     does: job.does,
     at: job.closed?.at.utc ?? '',
