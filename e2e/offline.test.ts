@@ -6,8 +6,9 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Pack } from '../src/pack/types.ts';
 import { fold, stateHash } from '../src/record/fold.ts';
 import type { Replica } from '../src/record/replica.ts';
-import type { Act, JobState } from '../src/record/types.ts';
+import type { JobState } from '../src/record/types.ts';
 import { type Hand, now, report, stepNow } from './hand.ts';
+import { knownOf, type OwnRow, ownActs } from './own-acts.ts';
 import { examine, type Phone, takePhone } from './phone.ts';
 import { type Served, serveDemo } from './served.ts';
 
@@ -74,25 +75,6 @@ async function takeUp(page: Page, name: string): Promise<void> {
   await now(page).waitFor();
 }
 
-type OwnRow = { readonly act: Act };
-
-/** What the browser itself holds, asked of it past the app. */
-const ownActs = (page: Page): Promise<readonly OwnRow[]> =>
-  page.evaluate(
-    () =>
-      new Promise<readonly OwnRow[]>((resolve, reject) => {
-        const opening = indexedDB.open('boxup');
-        opening.onerror = () => reject(opening.error);
-        opening.onsuccess = () => {
-          const all = opening.result.transaction('own').objectStore('own').getAll();
-          all.onsuccess = () => {
-            opening.result.close();
-            resolve(all.result);
-          };
-        };
-      }),
-  );
-
 const unsent = (page: Page) => page.locator('[data-device=unsent]');
 
 async function carryOn(page: Page, enough: number): Promise<void> {
@@ -143,15 +125,14 @@ test(`without the server ${ACTS} acts and a photo are kept, and it is said loudl
       mimeType: 'image/png',
       buffer: Buffer.from(PIXEL, 'base64'),
     });
-  await unsent(page).waitFor();
-  expect(await unsent(page).textContent()).toBe(
-    '1 act and 1 photo on this phone only, not yet sent',
-  );
+  await expect
+    .poll(() => unsent(page).textContent())
+    .toBe('1 act and 1 photo on this phone only, not yet sent');
   expect(await unsent(page).locator('svg').isVisible()).toBe(true);
   await examine(page, 'cut off');
   await carryOn(page, ACTS);
   const kept = (await ownActs(page)).length;
-  expect(await unsent(page).textContent()).toContain(`${kept} acts and 1 photo`);
+  await expect.poll(() => unsent(page).textContent()).toContain(`${kept} acts and 1 photo`);
 });
 
 let kept: readonly OwnRow[] = [];
@@ -230,21 +211,6 @@ test('with the server back all is sent, once, and the phones are one', async ({ 
   const measured = `${kept.length} and ${alone.length} acts of two phones alone, none lost`;
   Object.assign(task.meta, { measured });
 });
-
-const knownOf = (page: Page): Promise<Replica> =>
-  page.evaluate(
-    () =>
-      new Promise<Replica>((resolve) => {
-        const opening = indexedDB.open('boxup');
-        opening.onsuccess = () => {
-          const one = opening.result.transaction('known').objectStore('known').get('known');
-          one.onsuccess = () => {
-            opening.result.close();
-            resolve(one.result.replica);
-          };
-        };
-      }),
-  );
 
 test('the next act after both have met has both as its parents', async () => {
   const { page } = phone;

@@ -25,11 +25,14 @@ export type Phone = {
   readonly close: () => Promise<void>;
 };
 
-export async function takePhone(): Promise<Phone> {
+export async function takePhone(more: readonly string[] = []): Promise<Phone> {
   if (!existsSync(CHROMIUM)) {
     throw new Error(`${CHROMIUM} is not here: "npm test" as root installs Debian's chromium.`);
   }
-  const browser: Browser = await chromium.launch({ executablePath: CHROMIUM, args: FLAGS });
+  const browser: Browser = await chromium.launch({
+    executablePath: CHROMIUM,
+    args: [...FLAGS, ...more],
+  });
   const context = await browser.newContext({
     viewport: { width: 390, height: 844 },
     colorScheme: 'light',

@@ -42,6 +42,7 @@ export const limits = {
     actsBytes: 8_000_000,
     answerSeconds: 10,
     loudSeconds: 3,
+    closeSeconds: 2,
     replicaEverySeconds: 5,
     calculationSeconds: 30,
   },

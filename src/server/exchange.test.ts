@@ -1,6 +1,7 @@
 // Whole acts from another device: taken once, kept when they wait, refused only by their bytes.
 
 import { mkdtempSync, rmSync } from 'node:fs';
+import { connect } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
@@ -12,7 +13,7 @@ import { fold } from '../record/fold.ts';
 import type { Act, Draft } from '../record/types.ts';
 import { smallPlant } from './fixture.ts';
 import { networkAddresses } from './network.ts';
-import { makeServer } from './server.ts';
+import { listen, makeServer } from './server.ts';
 import { solveWithHighs } from './solver-inline.ts';
 
 const PORT = 4170;
@@ -20,20 +21,20 @@ let folder: string;
 let archive: Archive;
 let server: ReturnType<typeof makeServer>;
 
+const parts = () => ({
+  plant: smallPlant(),
+  archive,
+  solver: solveWithHighs,
+  packPdf: async () => new Uint8Array(),
+  recordPdf: async () => new Uint8Array(),
+  dist: join(folder, 'dist'),
+  now: () => ({ utc: '2026-11-25T08:00:00.000Z', offsetMinutes: 60 }),
+});
+
 beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), 'boxup-exchange-'));
   archive = openSqlite({ file: join(folder, 'a.sqlite'), vessel: 'small' });
-  server = makeServer({
-    plant: smallPlant(),
-    archive,
-    solver: solveWithHighs,
-    packPdf: async () => new Uint8Array(),
-    recordPdf: async () => new Uint8Array(),
-    dist: join(folder, 'dist'),
-    now: () => ({ utc: '2026-11-25T08:00:00.000Z', offsetMinutes: 60 }),
-    port: () => PORT,
-    addresses: ['192.168.7.20'],
-  });
+  server = makeServer({ ...parts(), port: () => PORT, addresses: ['192.168.7.20'] });
 });
 
 afterEach(async () => {
@@ -143,4 +144,15 @@ test('addresses of the network are those a phone can reach', () => {
     eth1: [one('169.254.3.4', 'IPv4'), one('192.168.7.20', 'IPv4')],
   });
   expect(found).toEqual(['192.168.7.20']);
+});
+
+test('it ends although a browser holds a connection that it never used', async () => {
+  const listening = await listen(parts(), 0);
+  const socket = connect(listening.port, '127.0.0.1');
+  await new Promise((resolve) => socket.once('connect', resolve));
+  socket.on('error', () => undefined);
+  const start = performance.now();
+  await listening.close();
+  expect(performance.now() - start).toBeLessThan((limits.server.closeSeconds + 3) * 1000);
+  socket.destroy();
 });

@@ -2,6 +2,7 @@
 
 import { serve } from '@hono/node-server';
 import { Hono } from 'hono';
+import { limits } from '../limits.ts';
 import { listFiles, serveFile } from './files.ts';
 import { LOOPBACK, onlyFromHere } from './guard.ts';
 import { securityHeaders } from './headers.ts';
@@ -46,7 +47,13 @@ export function listen(parts: Omit<ServerParts, 'port'>, port: number): Promise<
       taken = info.port;
       resolve({
         port: taken,
-        close: () => new Promise((done) => server.close(() => done())),
+        close: () => {
+          const ended = new Promise<void>((done) => server.close(() => done()));
+          // A browser opens connections it may never use; waiting for them would take a minute.
+          const rest = () => 'closeAllConnections' in server && server.closeAllConnections();
+          setTimeout(rest, limits.server.closeSeconds * 1000).unref();
+          return ended;
+        },
       });
     });
     server.once('error', reject);

@@ -4,10 +4,13 @@ import { Dexie, type Table } from 'dexie';
 import type { Replica } from '../../record/replica.ts';
 import type { Act } from '../../record/types.ts';
 
-/** An act said here that the server has not shown yet; `refused` is why it would not take it. */
+/** An act said here that the server has not shown yet. */
 export type OwnAct = {
   readonly deviceSeq: number;
   readonly act: Act;
+  /** The server said that it has it; kept here all the same until it shows it. */
+  readonly taken: boolean;
+  /** Why the server would not take it. */
   readonly refused: string | null;
 };
 

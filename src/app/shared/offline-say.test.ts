@@ -7,7 +7,7 @@ import { fixturePack, jobDraft, startDraft } from '../../record/fixture.ts';
 import type { Replica } from '../../record/replica.ts';
 import type { Act } from '../../record/types.ts';
 import type { OwnAct } from './offline-db.ts';
-import { makeActs, unsentOf, withOwn } from './offline-say.ts';
+import { makeActs, notShownOf, withOwn } from './offline-say.ts';
 import { inLots } from './offline-send.ts';
 
 const pack = fixturePack();
@@ -24,7 +24,7 @@ const replica = (acts: readonly Act[]): Replica => ({
 });
 const device = (id: string, lastSeq = 0) => ({ key: 'device' as const, id, lastSeq });
 const rows = (acts: readonly Act[]): readonly OwnAct[] =>
-  acts.map((act) => ({ deviceSeq: act.deviceSeq, act, refused: null }));
+  acts.map((act) => ({ deviceSeq: act.deviceSeq, act, taken: false, refused: null }));
 
 test('acts are numbered on, each knows the one before, and each is what its hash claims', () => {
   const note = jobDraft('note', { text: 'a' });
@@ -67,13 +67,13 @@ test('all heads this device has seen are the parents of the next act', () => {
   expect(three[0]?.parents).toEqual(seen.heads);
 });
 
-test('an act counts as not sent until the server shows it, and only at its own vessel', () => {
+test('an act is folded from here until the server shows it, and only at its own vessel', () => {
   const { acts } = makeActs(replica([]), device('a'), [startDraft(pack)]);
-  expect(unsentOf(replica([]), rows(acts))).toHaveLength(1);
-  expect(unsentOf(replica(acts), rows(acts))).toHaveLength(0);
+  expect(notShownOf(replica([]), rows(acts))).toHaveLength(1);
+  expect(notShownOf(replica(acts), rows(acts))).toHaveLength(0);
   expect(withOwn(replica(acts), rows(acts)).acts).toHaveLength(1);
   const elsewhere = { ...replica([]), vessel: { ...replica([]).vessel, id: 'another' } };
-  expect(unsentOf(elsewhere, rows(acts))).toHaveLength(0);
+  expect(notShownOf(elsewhere, rows(acts))).toHaveLength(0);
 });
 
 test('more than one message holds goes in several, in order, none twice', () => {

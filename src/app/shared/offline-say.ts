@@ -12,17 +12,17 @@ import { type Answer, problem } from './api.ts';
 import { type DeviceRow, db, newDevice, type OwnAct } from './offline-db.ts';
 import { notKeptWords } from './offline-words.ts';
 
-/** Own acts of this vessel that the server has not shown: all of them count as not sent. */
-export function unsentOf(replica: Replica, own: readonly OwnAct[]): readonly OwnAct[] {
+/** Own acts of this vessel that the server has not shown: they are folded with what it gave. */
+export function notShownOf(replica: Replica, own: readonly OwnAct[]): readonly OwnAct[] {
   const there = new Set(replica.acts.map((act) => act.hash));
   return own.filter(({ act }) => act.vessel === replica.vessel.id && !there.has(act.hash));
 }
 
 /** Everything this device has seen: what the server gave, and what was said here. */
 export function withOwn(replica: Replica, own: readonly OwnAct[]): Replica {
-  const unsent = unsentOf(replica, own);
-  if (unsent.length === 0) return replica;
-  const acts = [...replica.acts, ...unsent.map(({ act }) => act)];
+  const notShown = notShownOf(replica, own);
+  if (notShown.length === 0) return replica;
+  const acts = [...replica.acts, ...notShown.map(({ act }) => act)];
   return { ...replica, acts, heads: order(acts).heads };
 }
 
@@ -65,7 +65,14 @@ export async function sayActs(replica: Replica, drafts: readonly Draft[]): Promi
     const device = (await db.device.get('device')) ?? newDevice();
     const own = await db.own.toArray();
     const { acts, refusal } = makeActs(withOwn(replica, own), device, drafts);
-    const rows = acts.map((act): OwnAct => ({ deviceSeq: act.deviceSeq, act, refused: null }));
+    const rows = acts.map(
+      (act): OwnAct => ({
+        deviceSeq: act.deviceSeq,
+        act,
+        taken: false,
+        refused: null,
+      }),
+    );
     await db.own.bulkAdd(rows);
     await db.device.put({ ...device, lastSeq: device.lastSeq + rows.length });
     return { own: [...own, ...rows], answer: answerOf(refusal, drafts[acts.length]) };

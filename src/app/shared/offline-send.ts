@@ -26,14 +26,23 @@ export function inLots(acts: readonly Act[]): readonly (readonly Act[])[] {
 
 /** Null when all that could be sent was sent; acts before photos, since they are small. */
 export async function send(own: readonly OwnAct[], photos: boolean): Promise<string | null> {
-  const waiting = own.filter(({ refused }) => refused === null).map(({ act }) => act);
+  const waiting = own
+    .filter(({ refused, taken }) => refused === null && !taken)
+    .map(({ act }) => act);
   for (const lot of inLots(waiting)) {
     const answer = await postActs(lot);
     if (!answer.ok) return whyOf(answer);
-    for (const { hash, why } of answer.value.refused) {
-      const row = own.find(({ act }) => act.hash === hash);
-      if (row !== undefined) await db.own.put({ ...row, refused: why });
-    }
+    const { taken, known, refused } = answer.value;
+    const there = new Set([...taken, ...known]);
+    const whys = new Map(refused.map(({ hash, why }) => [hash, why]));
+    const rows = own.filter(({ act }) => there.has(act.hash) || whys.has(act.hash));
+    await db.own.bulkPut(
+      rows.map((row) => ({
+        ...row,
+        taken: there.has(row.act.hash),
+        refused: whys.get(row.act.hash) ?? null,
+      })),
+    );
   }
   return photos ? await sendPhotos() : null;
 }
@@ -75,6 +84,10 @@ export async function keepKnown(known: KnownRow): Promise<readonly OwnAct[]> {
     await db.known.put(known);
     const gone = own.filter(({ act }) => there.has(act.hash)).map(({ deviceSeq }) => deviceSeq);
     await db.own.bulkDelete(gone);
-    return own.filter(({ act }) => !there.has(act.hash));
+    // Said to be there and not shown: an archive put back from a copy. It is sent again.
+    const left = own.filter(({ act }) => !there.has(act.hash));
+    const again = left.map((row) => ({ ...row, taken: false }));
+    await db.own.bulkPut(again);
+    return again;
   });
 }

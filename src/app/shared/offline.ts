@@ -5,7 +5,7 @@ import type { Replica } from '../../record/replica.ts';
 import type { Draft } from '../../record/types.ts';
 import { type Answer, problem } from './api.ts';
 import { db, type OwnAct } from './offline-db.ts';
-import { keepPhoto, notKept, type Photo, sayActs, unsentOf, withOwn } from './offline-say.ts';
+import { keepPhoto, notKept, notShownOf, type Photo, sayActs, withOwn } from './offline-say.ts';
 import { fetchKnown, keepKnown, send } from './offline-send.ts';
 import { notKeptWords } from './offline-words.ts';
 
@@ -33,7 +33,8 @@ const listeners = new Set<() => void>();
 
 function viewNow(): DeviceView {
   const replica = server === null ? null : withOwn(server.replica, own);
-  const unsent = server === null ? own : unsentOf(server.replica, own);
+  const notShown = server === null ? own : notShownOf(server.replica, own);
+  const unsent = notShown.filter(({ taken }) => !taken);
   const vessel = server?.replica.vessel.id;
   return {
     replica,
@@ -71,7 +72,7 @@ async function load(): Promise<void> {
 }
 
 async function exchange(): Promise<void> {
-  const waiting = server === null ? [] : unsentOf(server.replica, own);
+  const waiting = server === null ? [] : notShownOf(server.replica, own);
   const failed = server === null ? null : await send(waiting, photos > 0);
   const news = failed === null ? await fetchKnown(server?.seen ?? '') : null;
   lost = failed ?? (news?.ok === false ? news.why : null);
