@@ -297,7 +297,7 @@ function writeMeasured(report) {
       .map((cells) => `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`),
   );
   const head = [
-    '# Measured',
+    '## Laws and tests in full',
     '',
     `Written by \`npm run test:long\` on ${new Date().toISOString().slice(0, 10)}, ` +
       `commit ${git.status === 0 ? git.stdout.trim() : 'unknown'}, Node ${leastNode}.`,
@@ -306,7 +306,14 @@ function writeMeasured(report) {
     '| --- | --- | --- |',
   ];
   mkdirSync(at('docs'), { recursive: true });
-  writeFileSync(at('docs', 'measured.md'), `${[...head, ...rows].join('\n')}\n`);
+  const file = at('docs', 'measured.md');
+  const old = existsSync(file) ? readFileSync(file, 'utf8') : '# Measured\n';
+  // Other sections (the benches') stand; only this one is written anew.
+  const others = old
+    .split(/^(?=## )/m)
+    .filter((section) => !section.startsWith('## Laws and tests in full'))
+    .map((section) => section.trimEnd());
+  writeFileSync(file, `${[...others, [...head, ...rows].join('\n')].join('\n\n')}\n`);
 }
 
 function test(args, long) {

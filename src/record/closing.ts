@@ -273,7 +273,7 @@ function closingRefused(state: State, job: JobState, body: ActBody): Refusal | n
     ...(state.heads.length > 1
       ? [`${state.heads.length} devices' records stand side by side: look at both and add a note`]
       : []),
-    ...(stated.includes('job') ? [] : notDoneYet(job)),
+    ...(stated.length > 0 ? [] : notDoneYet(job)),
     ...needless.map((thing) => `${thing}: a deviation is stated but it is not open`),
   ];
   return list.length === 0

@@ -2,6 +2,7 @@
 
 import { useState } from 'react';
 import type { JobState } from '../../record/types.ts';
+import { wasDone } from '../../record/vessel.ts';
 import { Field, Plain } from '../shared/controls.tsx';
 import { Person, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
@@ -14,7 +15,9 @@ export function CloseJob({ job }: { readonly job: JobState }) {
   const [reason, setReason] = useState('');
   const [limits, setLimits] = useState('');
   if (job.closed !== null) return null;
-  const open = job.entries.filter((entry) => entry.open);
+  const entries = job.entries.filter((entry) => entry.open);
+  const idle = entries.length === 0 && !wasDone(job);
+  const open = idle ? [{ thing: 'job', what: 'What the job was for is not done' }] : entries;
   const close = (deviations: readonly { thing: string; reason: string; limits: string }[]) =>
     void record({
       stream: { kind: 'job', id: job.id },
