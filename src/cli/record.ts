@@ -1,8 +1,10 @@
 // The command `record`: verifies what is kept, and shows one job with what to print on its record.
 
 import { Command } from 'commander';
+import type { Archive } from '../archive/contract.ts';
 import { NAMES_NOT_PROVED } from '../quantity/authority.ts';
 import { fold, stateHash } from '../record/fold.ts';
+import type { Act } from '../record/types.ts';
 import { lastSeqs, verify } from '../record/verify.ts';
 import { BadInput, type Common, findJob, openExisting, run, sessionOn } from './job-session.ts';
 import { actLine, openLines } from './job-words.ts';
@@ -47,11 +49,12 @@ async function verifyArchive(options: Verify) {
   const archive = openExisting(options.archive);
   try {
     const rows = await archive.rows();
-    const faults = verify(rows, {
+    const found = verify(rows, {
       vessel: archive.vessel,
       closedHeads: options.head ?? [],
       deviceSeqs: Object.fromEntries((options.device ?? []).map(numbered)),
     });
+    const faults = [...found, ...(await packFaults(archive))];
     const lines =
       faults.length === 0
         ? [
@@ -67,6 +70,30 @@ async function verifyArchive(options: Verify) {
   } finally {
     await archive.close();
   }
+}
+
+/** A pack whose bytes are not those of its name, or that an act names and nobody kept. */
+async function packFaults(
+  archive: Archive,
+): Promise<readonly { readonly place: string; readonly what: string }[]> {
+  let kept: ReadonlySet<string>;
+  try {
+    kept = new Set((await archive.packs()).map((p) => p.id));
+  } catch (error) {
+    return [{ place: 'packs', what: error instanceof Error ? error.message : String(error) }];
+  }
+  let acts: readonly Act[];
+  try {
+    acts = await archive.acts();
+  } catch {
+    return [];
+  }
+  return acts.flatMap((act) => {
+    const named = act.kind === 'job-started' ? act.body.pack : act.body.to;
+    const names = act.kind === 'job-started' || act.kind === 'pack-amended';
+    if (!names || typeof named !== 'string' || kept.has(named)) return [];
+    return [{ place: `act ${act.hash}`, what: `the pack ${named} that it names is not here` }];
+  });
 }
 
 function numbered(pair: string): [string, number] {

@@ -6,6 +6,7 @@ import { kindOf } from '../record/kinds.ts';
 import { order } from '../record/order.ts';
 import { after, before } from '../record/things.ts';
 import type { Act, DeviceTime, JobState, State } from '../record/types.ts';
+import { barePack } from './bare-pack.ts';
 import { breakable, titleBlock } from './block.ts';
 import { setPdf } from './typst.ts';
 
@@ -55,9 +56,10 @@ export const recordView = (record: RecordToPrint) => {
   };
 };
 
-const packOf = ({ packs }: RecordToPrint, job: JobState): Pack => {
+const packOf = ({ packs, state }: RecordToPrint, job: JobState): Pack => {
+  if (job.strip !== null) return barePack(job, state.vessel);
   const wanted = job.packInForce ?? job.packs.at(-1);
-  const pack = packs.find(({ id }) => id === wanted) ?? packs.at(-1);
+  const pack = packs.find(({ id }) => id === wanted);
   if (pack === undefined) throw new Error(`no pack for the job ${job.title}`);
   return pack;
 };
