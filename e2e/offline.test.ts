@@ -17,6 +17,8 @@ const OTHER = 'Lewis Carrow';
 const SECOND = 'Piotr Aldwell';
 const JOB = 'job-0ff11e';
 const ACTS = 40;
+/** News is fetched every few seconds; a busy computer takes longer. */
+const AFTER = { timeout: 20_000 };
 const PIXEL =
   'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk' +
   '+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==';
@@ -126,13 +128,13 @@ test(`without the server ${ACTS} acts and a photo are kept, and it is said loudl
       buffer: Buffer.from(PIXEL, 'base64'),
     });
   await expect
-    .poll(() => unsent(page).textContent())
+    .poll(() => unsent(page).textContent(), AFTER)
     .toBe('1 act and 1 photo on this phone only, not yet sent');
   expect(await unsent(page).locator('svg').isVisible()).toBe(true);
   await examine(page, 'cut off');
   await carryOn(page, ACTS);
   const kept = (await ownActs(page)).length;
-  await expect.poll(() => unsent(page).textContent()).toContain(`${kept} acts and 1 photo`);
+  await expect.poll(() => unsent(page).textContent(), AFTER).toContain(`${kept} acts and 1 photo`);
 });
 
 let kept: readonly OwnRow[] = [];
@@ -176,8 +178,8 @@ test('with the server back all is sent, once, and the phones are one', async ({ 
   const pages = [phone.page, other];
   await Promise.all(pages.map((page) => page.reload()));
   for (const page of pages) {
-    await expect.poll(() => unsent(page).count(), { timeout: 20_000 }).toBe(0);
-    await expect.poll(async () => (await ownActs(page)).length, { timeout: 20_000 }).toBe(0);
+    await expect.poll(() => unsent(page).count(), AFTER).toBe(0);
+    await expect.poll(async () => (await ownActs(page)).length, AFTER).toBe(0);
   }
   const replica = await atServer();
   const hashes = replica.acts.map(({ hash }) => hash);
@@ -195,7 +197,7 @@ test('with the server back all is sent, once, and the phones are one', async ({ 
       .poll(async () => {
         const known = await knownOf(page);
         return stateHash(fold({ acts: known.acts, packs: known.packs }));
-      })
+      }, AFTER)
       .toBe(expected);
   }
   expect(replica.heads.length).toBe(2);
@@ -206,7 +208,7 @@ test('with the server back all is sent, once, and the phones are one', async ({ 
     .poll(async () => {
       const sent = await phone.page.request.get(`${served.url}/api/photos/${String(photo)}`);
       return sent.status();
-    })
+    }, AFTER)
     .toBe(200);
   const measured = `${kept.length} and ${alone.length} acts of two phones alone, none lost`;
   Object.assign(task.meta, { measured });
@@ -219,7 +221,7 @@ test('the next act after both have met has both as its parents', async () => {
   await now(page).getByRole('button', { name: 'Could not do' }).click();
   await page.getByRole('button', { name: 'called away' }).click();
   await page.getByRole('button', { name: 'Record it' }).click();
-  await expect.poll(async () => (await atServer()).heads.length).toBe(1);
+  await expect.poll(async () => (await atServer()).heads.length, AFTER).toBe(1);
   const last = (await atServer()).acts.at(-1);
   expect(last?.parents.length).toBe(2);
 });

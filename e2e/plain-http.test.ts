@@ -20,6 +20,8 @@ import { examine, type Phone, takePhone } from './phone.ts';
 const ADDRESS = '10.55.0.7';
 const dist = fileURLToPath(new URL('../dist', import.meta.url));
 
+const AFTER = { timeout: 20_000 };
+
 let folder: string;
 let archive: Archive;
 let phone: Phone;
@@ -94,7 +96,7 @@ async function takeWatch(name: string): Promise<void> {
 test('an act is made, kept and sent without what the browser does not offer', async () => {
   await phone.page.getByLabel('Who is holding this phone?').selectOption('Una');
   await takeWatch('Berit');
-  await expect.poll(async () => (await archive.acts()).length).toBe(1);
+  await expect.poll(async () => (await archive.acts()).length, AFTER).toBe(1);
   const [act] = await archive.acts();
   expect(act?.device).toMatch(/^device-[0-9a-f]{16}$/);
   expect(act?.device).not.toBe(archive.device);
@@ -102,7 +104,7 @@ test('an act is made, kept and sent without what the browser does not offer', as
 
 test('with the page open and the server gone the record goes on, and is sent later', async () => {
   const { page } = phone;
-  await expect.poll(async () => (await ownActs(page)).length).toBe(0);
+  await expect.poll(async () => (await ownActs(page)).length, AFTER).toBe(0);
   await away();
   await takeWatch('Cato');
   const loud = page.locator('[data-device=unsent]');
@@ -110,8 +112,8 @@ test('with the page open and the server gone the record goes on, and is sent lat
   expect(await loud.textContent()).toBe('1 act on this phone only, not yet sent');
   expect(await archive.acts()).toHaveLength(1);
   await listenAgain();
-  await expect.poll(async () => (await archive.acts()).length, { timeout: 20_000 }).toBe(2);
-  await expect.poll(() => loud.count(), { timeout: 20_000 }).toBe(0);
+  await expect.poll(async () => (await archive.acts()).length, AFTER).toBe(2);
+  await expect.poll(() => loud.count(), AFTER).toBe(0);
   const [first, second] = await archive.acts();
   expect(second?.parents).toEqual([first?.hash]);
   expect(second?.deviceSeq).toBe(2);

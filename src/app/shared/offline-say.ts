@@ -59,12 +59,15 @@ export function makeActs(seen: Replica, device: DeviceRow, drafts: readonly Draf
 
 export type Said = { readonly own: readonly OwnAct[]; readonly answer: Answer<true> };
 
-/** Two pages on one device take turns here, so that no number is given twice. */
-export async function sayActs(replica: Replica, drafts: readonly Draft[]): Promise<Said> {
+/**
+ * Two pages on one device take turns here, so that no number is given twice. The replica is asked
+ * for inside the turn: own acts may have left for it while this one waited.
+ */
+export async function sayActs(replica: () => Replica, drafts: readonly Draft[]): Promise<Said> {
   return await db.transaction('rw', db.device, db.own, async (): Promise<Said> => {
     const device = (await db.device.get('device')) ?? newDevice();
     const own = await db.own.toArray();
-    const { acts, refusal } = makeActs(withOwn(replica, own), device, drafts);
+    const { acts, refusal } = makeActs(withOwn(replica(), own), device, drafts);
     const rows = acts.map(
       (act): OwnAct => ({
         deviceSeq: act.deviceSeq,

@@ -141,11 +141,12 @@ export function say(drafts: readonly Draft[]): Promise<Answer<true>> {
 
 async function sayNow(drafts: readonly Draft[]): Promise<Answer<true>> {
   const path = drafts[0]?.kind ?? 'act';
-  if (server === null) {
+  const first = server;
+  if (first === null) {
     return problem({ path, got: null, expected: 'the log', why: 'the log is not here yet' });
   }
   try {
-    const said = await sayActs(server.replica, drafts);
+    const said = await sayActs(() => (server ?? first).replica, drafts);
     own = said.own;
     tell();
     void sync();
