@@ -60,7 +60,7 @@ export const isolationOf = (machine: Machine, request: PackRequest, key: string)
   };
 };
 
-/** When a closure is given back: the water side for the test, turning for the hand turn, then start. */
+/** When a closure is given back: water for the test, turning for the hand turn, then start. */
 export const givenBackFor = (machine: Machine, closureId: string): 'water' | 'turn' | 'start' => {
   if (isWaterSide(machine, closureId)) return 'water';
   return machine.closures[closureId]?.kind === 'turning gear' ? 'turn' : 'start';

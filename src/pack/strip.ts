@@ -135,7 +135,7 @@ const undoStep = (c: Context, u: Undone, at: number): DraftStep => {
   });
 };
 
-/** What carries a part before the joint that holds its weight lets go; null where none is stated. */
+/** What carries a part before the joint that mounts it lets go; null where none is stated. */
 const weightTaken = (c: Context, u: Undone): string | null => {
   for (const m of c.moved) {
     const way = wayOf(c, m);
