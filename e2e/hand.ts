@@ -83,12 +83,15 @@ async function answer(hand: Hand, step: Step): Promise<void> {
       hand.taps += 1;
       await sheet.getByLabel(ask.label).selectOption('Maren Tollak');
     } else if (ask.kind === 'text') {
+      hand.taps += 1;
       await sheet
         .getByLabel(ask.label)
         .fill(ask.optional === true ? 'TR-0441' : 'as the plate says');
     } else if (ask.kind === 'number') await key(hand, ask.label, ANSWERS[ask.name] ?? '0.12');
   }
 }
+
+const FLOW = 'ran, then died away';
 
 const exactly = (words: string) =>
   new RegExp(`^${words.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&')}$`);
@@ -97,8 +100,8 @@ const exactly = (words: string) =>
 async function key(hand: Hand, label: string, figure: string): Promise<void> {
   const sheet = now(hand.page);
   const choose = sheet.locator('.reading button', { hasText: label });
-  if ((await choose.count()) > 0) await tap(hand, choose.first());
   const pad = sheet.getByRole('group', { name: label });
+  if ((await pad.count()) === 0) await tap(hand, choose.first());
   for (const digit of figure) {
     const name = digit === '.' ? 'point' : digit;
     await tap(hand, pad.getByRole('button', { name, exact: true }));
@@ -127,10 +130,14 @@ export async function report(hand: Hand, step: Step): Promise<void> {
       await gone(page, step.id).or(page.locator(ticked)).first().waitFor({ state: 'attached' });
     }
   } else {
-    const [only, another] = step.asks;
-    const one = only?.choices !== undefined && another === undefined;
+    const [only, another, more] = step.asks;
+    const counts = another?.kind === 'count' || another?.kind === 'number';
+    const few =
+      step.verb === 'proof' || (counts && more === undefined && (only?.choices ?? []).length <= 4);
+    const one = only?.choices !== undefined && (another === undefined || few);
     const many = (only?.choices ?? []).length > 4;
-    const words = one ? (many ? only?.choices?.[0] : preferred(only?.choices ?? [])) : 'Done';
+    const answer = many ? only?.choices?.[0] : preferred(only?.choices ?? []);
+    const words = step.verb === 'proved-dead' ? FLOW : one ? answer : 'Done';
     await tap(hand, main.filter({ hasText: words ?? 'Done' }).first());
   }
   await gone(page, step.id).first().waitFor({ state: 'attached' });

@@ -170,6 +170,55 @@ test('what may hold liquid is stopped, in words, until the flow was seen to die 
   await keep();
 });
 
+const PALETTES = ['sun', 'shade', 'lamp', 'red lamp'];
+
+/** Each palette is looked over, and pictured where somebody wants to see it. */
+async function inEachPalette(screen: string): Promise<void> {
+  const { page } = phone;
+  const folder = process.env.E2E_SHOTS;
+  for (const palette of PALETTES) {
+    await page.locator('footer .choice-one').getByText(palette, { exact: true }).click();
+    await expect
+      .poll(() => page.locator('html').getAttribute('data-palette'))
+      .toBe(palette.replace(' ', '-'));
+    await examine(page, `${screen} in ${palette}`);
+    if (folder === undefined) continue;
+    await page.evaluate(() => window.scrollTo(0, 0));
+    await page.screenshot({ path: join(folder, `${screen}-${palette.replace(' ', '-')}.png`) });
+  }
+  await page.locator('footer .choice-one').getByText('as the device', { exact: true }).click();
+}
+
+test('the watch is handed over: what the relief has not tapped stays "not seen"', {
+  timeout: 200_000,
+}, async () => {
+  const { page } = phone;
+  await inEachPalette('strip');
+  await page.getByRole('link', { name: 'Hand over', exact: true }).click();
+  await page.getByLabel('Who takes the watch').selectOption('Dag Ormhaug');
+  await button(`${MAKER} hands it over`).click();
+  await page.locator('[data-handed-over]').waitFor();
+  const things = await open();
+  const notSeen = page.locator('[data-entry]', { hasText: 'not seen' });
+  expect(await notSeen.count()).toBe(things);
+  await button('Change').click();
+  await page.getByLabel('Who is holding this phone?').selectOption('Dag Ormhaug');
+  for (let left = things; left > things - 2; left -= 1) {
+    await button('Seen').first().click();
+    await expect.poll(() => notSeen.count()).toBe(left - 1);
+  }
+  expect(await page.locator('[data-seen="Dag Ormhaug"]').count()).toBe(2);
+  expect(await page.locator('[data-handed-over]').textContent()).toContain(
+    `${things - 2} of ${things} not seen`,
+  );
+  await inEachPalette('hand-over');
+  await page.reload();
+  await page.locator('[data-handed-over]').waitFor();
+  expect(await notSeen.count()).toBe(things - 2);
+  await page.getByRole('link', { name: 'Strip', exact: true }).click();
+  await threeButtons().first().waitFor();
+});
+
 test('boxing up is proposed in reverse, reordered by buttons, and ends with nothing open', {
   timeout: 200_000,
 }, async () => {
@@ -177,7 +226,7 @@ test('boxing up is proposed in reverse, reordered by buttons, and ends with noth
   await tap(page.getByRole('link', { name: /^Box up: / }));
   const now = page.locator('[data-make-good]');
   await now.waitFor();
-  await examine(page, 'strip: box up');
+  await inEachPalette('box-up');
   const rows = page.locator('[data-row]');
   const first = await rows.nth(0).getAttribute('data-row');
   expect(first).toContain('cooling-pump');

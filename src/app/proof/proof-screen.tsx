@@ -9,6 +9,7 @@ import { readingWords } from '../shared/names.ts';
 import { Person, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { to } from '../shared/route.ts';
+import { useAwake } from '../work/awake.ts';
 import { OtherSteps } from '../work/other-steps.tsx';
 import { StepSheet } from '../work/step-sheet.tsx';
 import { Stops } from '../work/stops.tsx';
@@ -18,6 +19,7 @@ import { PROOF_PHASES, useReady } from '../work/work-screen.tsx';
 type JobProps = { readonly job: JobState; readonly pack: Pack };
 
 export function ProofScreen({ job, pack }: JobProps) {
+  useAwake(job.closed === null);
   const all = useReady({ job, pack });
   const ready = all.filter((step) => PROOF_PHASES.includes(step.phase));
   const [chosen, setChosen] = useState<string | null>(null);

@@ -39,5 +39,6 @@ export function actSaid(act: Act): string {
     const words = Array.isArray(value) ? value.join(', ') : String(value);
     return [`${NAMES[name] ?? name} ${words}`];
   });
-  return [...holes, ...fields].join('; ');
+  const together = act.body.together === true ? ['entered together, afterwards'] : [];
+  return [...holes, ...fields, ...together].join('; ');
 }

@@ -1,6 +1,6 @@
 // Small choices kept on this device: who holds it, and which palette.
 
-import { useCallback, useState } from 'react';
+import { useCallback, useSyncExternalStore } from 'react';
 
 /** A private window may refuse to keep anything; the choice then lasts as long as the page. */
 function read(key: string): string | null {
@@ -19,13 +19,31 @@ function write(key: string, value: string): void {
   }
 }
 
+const now = new Map<string, string | null>();
+const listeners = new Set<() => void>();
+
+function subscribe(listener: () => void): () => void {
+  listeners.add(listener);
+  return () => listeners.delete(listener);
+}
+
+function kept(key: string): string | null {
+  const value = now.get(key);
+  if (value !== undefined) return value;
+  const first = read(key);
+  now.set(key, first);
+  return first;
+}
+
+/** Two places on one screen that keep the same choice show the same. */
 export function useKept(name: string, start: string): [string, (value: string) => void] {
   const key = `boxup.${name}`;
-  const [value, setValue] = useState(() => read(key) ?? start);
+  const value = useSyncExternalStore(subscribe, () => kept(key)) ?? start;
   const keep = useCallback(
     (next: string) => {
       write(key, next);
-      setValue(next);
+      now.set(key, next);
+      for (const listener of listeners) listener();
     },
     [key],
   );

@@ -21,7 +21,8 @@ const DOES: Readonly<Record<string, string>> = {
 export function BeginStrip() {
   const { replica, state, record } = useVessel();
   const holder = useHolder();
-  const [mark] = useKept('mark', freshMark());
+  const [fresh] = useState(freshMark);
+  const [mark] = useKept('mark', fresh);
   const [machine, setMachine] = useState('');
   const [side, setSide] = useState('');
   const [component, setComponent] = useState('');

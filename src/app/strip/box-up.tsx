@@ -10,6 +10,7 @@ import { useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { to } from '../shared/route.ts';
 import { Asks } from '../work/asks.tsx';
+import { useAwake } from '../work/awake.ts';
 import { Cautions } from '../work/caution.tsx';
 import { DoneActs, LesserAnswers, quickOf } from '../work/done-acts.tsx';
 import { type Answers, answersIn, asksShown, missing } from '../work/draft.ts';
@@ -18,6 +19,7 @@ import { BeforeItTurns } from './stops.tsx';
 import { Pictures } from './strip-screen.tsx';
 
 export function BoxUp({ job }: { readonly job: JobState }) {
+  useAwake(job.closed === null);
   const { state } = useVessel();
   const [chosen, setChosen] = useState<string | null>(null);
   const rows = stripProposal(state, job.id);

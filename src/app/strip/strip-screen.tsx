@@ -6,6 +6,7 @@ import { Main } from '../shared/controls.tsx';
 import { JobSheet } from '../shared/job-sheet.tsx';
 import { KeptPhoto } from '../shared/offline-lines.tsx';
 import { to } from '../shared/route.ts';
+import { useAwake } from '../work/awake.ts';
 import { TakeBack } from '../work/take-back.tsx';
 import { PutIn } from './put-in.tsx';
 import { Shut } from './shut.tsx';
@@ -16,6 +17,7 @@ const FORMS = { 'Took off': TookOff, 'Shut or unplugged': Shut, 'Put in': PutIn 
 const NAMES = ['Took off', 'Shut or unplugged', 'Put in'] as const;
 
 export function StripScreen({ job }: { readonly job: JobState }) {
+  useAwake(job.closed === null);
   const [form, setForm] = useState<(typeof NAMES)[number] | null>(null);
   const Form = form === null ? null : FORMS[form];
   const open = job.entries.filter((entry) => entry.open);

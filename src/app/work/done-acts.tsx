@@ -1,16 +1,19 @@
 // "Done", in as few taps as the truth allows: one question with few answers is answered by the
 // tap that reports the step.
 
-import type { Step } from '../../pack/types.ts';
+import type { Ask, Step } from '../../pack/types.ts';
 import { Main, Plain } from '../shared/controls.tsx';
 import type { Answers } from './draft.ts';
 
 export type Quick =
   | {
       readonly kind: 'choice';
-      readonly ask: string;
       readonly label: string;
       readonly choices: readonly string[];
+      /** What each choice answers: one tap may answer two questions that go together. */
+      readonly says: Readonly<Record<string, Answers>>;
+      /** What is asked besides, above the choices: a count or a reading. */
+      readonly rest: readonly Ask[];
       readonly first: Answers;
     }
   | {
@@ -23,18 +26,55 @@ export type Quick =
 /** Of more answers than this only the first, the expected one, is a main control. */
 const FEW = 4;
 
+/** Seen to run and died away are one look at one drain. */
+const FLOW: Quick = {
+  kind: 'choice',
+  label: 'Flow',
+  choices: ['ran, then died away', 'nothing came', 'went on running'],
+  says: {
+    'ran, then died away': { sawRun: 'yes', diedAway: 'yes' },
+    'nothing came': { sawRun: 'no', diedAway: 'no' },
+    'went on running': { sawRun: 'yes', diedAway: 'no' },
+  },
+  rest: [],
+  first: { sawRun: 'yes', diedAway: 'yes' },
+};
+
 /** `first` is any answer, to ask what else is missing. */
 export function quickOf(step: Pick<Step, 'asks'>): Quick | null {
-  const [ask, another] = step.asks;
-  if (ask === undefined || another !== undefined) return null;
-  const first = { [ask.name]: ask.choices?.[0] ?? String(ask.expected) };
-  if (ask.kind === 'choice' && ask.choices !== undefined) {
-    return { kind: 'choice', ask: ask.name, label: ask.label, choices: ask.choices, first };
+  if (step.asks.map((each) => each.name).join() === 'sawRun,diedAway') return FLOW;
+  // How far it passed is asked only after "passed up to" was said.
+  const [ask, another, third] = step.asks.filter((each) => each.name !== 'upTo');
+  if (ask === undefined) return null;
+  if (ask.name === 'result' && ask.choices !== undefined && another?.optional === true) {
+    return choiceOf(
+      ask,
+      step.asks.slice(1).filter((each) => each.name !== 'upTo'),
+    );
   }
-  if (ask.kind === 'count' && ask.expected !== undefined) {
+  if (third !== undefined) return null;
+  const counts = another?.kind === 'count' || another?.kind === 'number';
+  if (another !== undefined && !(counts && (ask.choices?.length ?? 0) <= FEW)) return null;
+  const rest = another === undefined ? [] : [another];
+  if (ask.kind === 'choice' && ask.choices !== undefined) return choiceOf(ask, rest);
+  if (ask.kind === 'count' && ask.expected !== undefined && another === undefined) {
+    const first = { [ask.name]: String(ask.expected) };
     return { kind: 'count', ask: ask.name, expected: ask.expected, first };
   }
   return null;
+}
+
+function choiceOf(ask: Ask, rest: readonly Ask[]): Quick {
+  const choices = ask.choices ?? [];
+  const says = Object.fromEntries(choices.map((choice) => [choice, { [ask.name]: choice }]));
+  return {
+    kind: 'choice',
+    label: ask.label,
+    choices,
+    says,
+    rest,
+    first: { [ask.name]: choices[0] ?? '' },
+  };
 }
 
 type DoneActsProps = {
@@ -44,7 +84,7 @@ type DoneActsProps = {
   readonly mustTick: boolean;
   readonly disabled: boolean;
   readonly quick: Quick | null;
-  /** How many tags one tap reports, this one included; 1 where it is alone. */
+  /** How many tags or looks one tap reports, this one included; 1 where it is alone. */
   readonly tags: number;
   readonly onSay: (more: Answers) => void;
 };
@@ -59,7 +99,7 @@ export function LesserAnswers({
   return (
     <p className="quick">
       {quick.choices.slice(1).map((choice) => (
-        <Plain key={choice} onPress={() => onSay({ [quick.ask]: choice })} disabled={disabled}>
+        <Plain key={choice} onPress={() => onSay(quick.says[choice] ?? {})} disabled={disabled}>
           {quick.label}: {choice}
         </Plain>
       ))}
@@ -69,7 +109,7 @@ export function LesserAnswers({
 
 export function DoneActs(props: DoneActsProps) {
   const { step, left, mustTick, disabled, quick, tags, onSay } = props;
-  if (tags > 1) {
+  if (tags > 1 && quick === null) {
     return (
       <Main onPress={() => onSay({})} disabled={disabled}>
         Done
@@ -80,9 +120,12 @@ export function DoneActs(props: DoneActsProps) {
   }
   if (quick?.kind === 'choice') {
     const main = quick.choices.length <= FEW ? quick.choices : quick.choices.slice(0, 1);
-    return main.map((choice) => (
-      <Main key={choice} onPress={() => onSay({ [quick.ask]: choice })} disabled={disabled}>
-        <span className="small">{quick.label}</span>
+    return main.map((choice, at) => (
+      <Main key={choice} onPress={() => onSay(quick.says[choice] ?? {})} disabled={disabled}>
+        <span className="small">
+          {quick.label}
+          {tags === 1 ? '' : at === 0 ? `, all ${tags}` : ', this one'}
+        </span>
         <br />
         {choice}
       </Main>

@@ -1,16 +1,16 @@
 // One step a screen: the drawing, its sentence and figure, its caution, and the acts possible now.
 
 import { useState } from 'react';
-import type { Pack, Step } from '../../pack/types.ts';
+import type { Ask, Pack, Step } from '../../pack/types.ts';
 import type { JobState } from '../../record/types.ts';
 import { ValueWords } from '../pack/lists.tsx';
 import { Main, Plain } from '../shared/controls.tsx';
 import { useKept } from '../shared/kept.ts';
-import { useHolder } from '../shared/person.tsx';
+import { useHolder, usePeople } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { Asks } from './asks.tsx';
 import { Cautions } from './caution.tsx';
-import { DoneActs, LesserAnswers, quickOf } from './done-acts.tsx';
+import { DoneActs, LesserAnswers, type Quick, quickOf } from './done-acts.tsx';
 import { type Answers, asksShown, draftOf, missing } from './draft.ts';
 import { DrawnStep } from './drawn-step.tsx';
 import { PhotoAct } from './photo.tsx';
@@ -43,53 +43,52 @@ export function StepSheet({ job, pack, step, ready, onDone }: StepSheetProps) {
     setBusy(true);
     const about = { job: job.id, by: name, verifiedBy, answers: { ...answers, ...more } };
     const draft = draftOf(step, holes === undefined ? about : { ...about, holes });
-    const kept = await record(draft, ...together.map((each) => draftOf(each, about)));
+    // Another answer than the first is of this one alone: the others are looked at by themselves.
+    const all = quick === null || sameAs(more, quick.first) ? together : [];
+    const kept = await record(draft, ...all.map((each) => draftOf(each, about)));
     setBusy(false);
     if (kept && holes === undefined) onDone();
   };
   const left = holesLeft(job, step);
   const byHole = step.verb === 'made' && step.holes.length > 0;
-  const mustTick = byHole && step.perHole && left.length > 0;
+  const onTick = byHole && lacks.length === 0 ? (hole: string) => void say([hole]) : null;
+  const mustTick = step.perHole && byHole && left.length > 0;
   const done = {
     step,
     quick,
     disabled: busy || lacks.length > 0,
-    onSay: (more: Answers) => void say(undefined, more),
+    onSay: (more: Answers) => {
+      if (!asksHowFar(step, more)) return void say(undefined, more);
+      setAnswers({ ...answers, ...more });
+      setKeying(true);
+    },
   };
   return (
     <article className="step" data-step={step.id} aria-label="Now">
-      <DrawnStep
-        job={job}
-        pack={pack}
-        step={step}
-        onTick={byHole && lacks.length === 0 ? (hole) => void say([hole]) : null}
-      />
+      <DrawnStep job={job} pack={pack} step={step} onTick={onTick} />
       <StepWords step={step} together={together} />
       <Cautions cautions={step.cautions} verifiedBy={verifiedBy} onVerifiedBy={setVerifiedBy} />
-      {quick === null ? (
-        <Asks
-          asks={asksShown(step, answers)}
-          answers={answers}
-          onAnswer={(ask, value) => setAnswers({ ...answers, [ask]: value })}
-        />
-      ) : null}
+      <Asks
+        asks={asksBeside(step, quick, answers)}
+        answers={answers}
+        onAnswer={(ask, value) => setAnswers({ ...answers, [ask]: value })}
+      />
       <Lacks lacks={lacks} />
       {side === null ? (
         <>
           <div className="main-acts">
             <DoneActs {...done} left={left.length} mustTick={mustTick} tags={together.length + 1} />
-            <Main onPress={() => setSide('could-not')}>Could not do</Main>
-            <Main onPress={() => setSide('found')}>Found something</Main>
+            <SideActs onChoose={setSide} />
             <PhotoAct job={job.id} step={step} />
           </div>
           <LesserAnswers {...done} />
-          {together.length > 0 ? <Plain onPress={() => setAlone(true)}>Only this tag</Plain> : null}
-          {quick?.kind === 'count' ? (
-            <Plain onPress={() => setKeying(true)}>Another count than {quick.expected}</Plain>
-          ) : null}
-          {hasWayPast(step) ? (
-            <Plain onPress={() => setSide('used-anyway')}>Use anyway, without this</Plain>
-          ) : null}
+          <Told step={step} disabled={busy || name === ''} onSay={done.onSay} />
+          <Otherwise
+            alone={together.length > 0 ? () => setAlone(true) : null}
+            quick={quick}
+            onKey={() => setKeying(true)}
+            anyway={hasWayPast(step) ? () => setSide('used-anyway') : null}
+          />
         </>
       ) : (
         <SideAct side={side} job={job.id} step={step} onEnd={() => setSide(null)} />
@@ -97,6 +96,68 @@ export function StepSheet({ job, pack, step, ready, onDone }: StepSheetProps) {
     </article>
   );
 }
+
+function SideActs({ onChoose }: { readonly onChoose: (side: Side) => void }) {
+  return (
+    <>
+      <Main onPress={() => onChoose('could-not')}>Could not do</Main>
+      <Main onPress={() => onChoose('found')}>Found something</Main>
+    </>
+  );
+}
+
+/** How far it passed is asked after "passed up to" was said, and only then. */
+const asksHowFar = (step: Step, more: Answers): boolean =>
+  more.result === 'passed up to' && step.asks.some((ask) => ask.name === 'upTo');
+
+function asksBeside(step: Step, quick: Quick | null, answers: Answers): readonly Ask[] {
+  if (quick === null) return asksShown(step, answers);
+  return quick.kind === 'choice' ? quick.rest : [];
+}
+
+type OtherwiseProps = {
+  readonly alone: (() => void) | null;
+  readonly quick: Quick | null;
+  readonly onKey: () => void;
+  readonly anyway: (() => void) | null;
+};
+
+function Otherwise({ alone, quick, onKey, anyway }: OtherwiseProps) {
+  return (
+    <>
+      {alone === null ? null : <Plain onPress={alone}>Only this one</Plain>}
+      {quick?.kind === 'count' ? (
+        <Plain onPress={onKey}>Another count than {quick.expected}</Plain>
+      ) : null}
+      {anyway === null ? null : <Plain onPress={anyway}>Use anyway, without this</Plain>}
+    </>
+  );
+}
+
+type ToldProps = {
+  readonly step: Step;
+  readonly disabled: boolean;
+  readonly onSay: (more: Answers) => void;
+};
+
+/** Where only a name is asked, the name reports the step. */
+function Told({ step, disabled, onSay }: ToldProps) {
+  const people = usePeople();
+  const [ask, another] = step.asks;
+  if (ask?.kind !== 'person' || another !== undefined || step.cautions.length > 0) return null;
+  return (
+    <p className="quick" data-told>
+      {people.map((person) => (
+        <Plain key={person} onPress={() => onSay({ [ask.name]: person })} disabled={disabled}>
+          {person}
+        </Plain>
+      ))}
+    </p>
+  );
+}
+
+const sameAs = (a: Answers, b: Answers): boolean =>
+  Object.entries(b).every(([name, value]) => a[name] === value);
 
 /** The two stops have none; the core refuses it there whatever a screen offers. */
 const hasWayPast = (step: Step): boolean => step.stop === null && step.verb !== 'proved-dead';

@@ -8,6 +8,8 @@ import type { JobState } from '../../record/types.ts';
 import { JobSheet } from '../shared/job-sheet.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { to } from '../shared/route.ts';
+import { useAwake } from './awake.ts';
+import { DoneToHere } from './done-to-here.tsx';
 import { OtherSteps } from './other-steps.tsx';
 import { StepSheet } from './step-sheet.tsx';
 import { Stops } from './stops.tsx';
@@ -23,6 +25,7 @@ export function useReady({ job, pack }: JobProps): readonly Step[] {
 }
 
 export function WorkScreen({ job, pack }: JobProps) {
+  useAwake(job.closed === null);
   const all = useReady({ job, pack });
   const ready = all.filter((step) => !PROOF_PHASES.includes(step.phase));
   const [chosen, setChosen] = useState<string | null>(null);
@@ -47,6 +50,7 @@ export function WorkScreen({ job, pack }: JobProps) {
         />
       )}
       <TakeBack job={job} pack={pack} />
+      <DoneToHere job={job} pack={pack} />
       <Stops job={job} pack={pack} />
       <OtherSteps steps={ready.filter((step) => step !== now)} onChoose={setChosen} />
       {now !== undefined && all.length > ready.length ? (

@@ -1,0 +1,115 @@
+// Done to here: a run already carried out is ticked together, and the record says so. Whatever
+// wants a count, a reading, a proof or an isolation is never in it: the core says where it stops.
+
+import { useState } from 'react';
+import type { Pack, Step } from '../../pack/types.ts';
+import type { Caution } from '../../quantity/authority.ts';
+import { doneToHere, type Together } from '../../record/done-to-here.ts';
+import type { Draft, JobState } from '../../record/types.ts';
+import { Plain } from '../shared/controls.tsx';
+import { useKept } from '../shared/kept.ts';
+import { useHolder } from '../shared/person.tsx';
+import { useVessel } from '../shared/replica.tsx';
+import { Cautions } from './caution.tsx';
+
+type DoneToHereProps = { readonly job: JobState; readonly pack: Pack };
+type Row = Together['steps'][number];
+
+export function DoneToHere({ job, pack }: DoneToHereProps) {
+  const { state, record } = useVessel();
+  const { name } = useHolder();
+  const [verifiedBy, setVerifiedBy] = useKept(`verifies.${job.id}`, '');
+  const [busy, setBusy] = useState(false);
+  const last = pack.steps.at(-1)?.id ?? '';
+  const told = doneToHere(state, job.id, pack, last);
+  const rows = runOf(told.steps);
+  if (rows.length < 2) return null;
+  const cautions = unlike(rows.flatMap((row) => row.step.cautions));
+  const off = busy || name === '' || (cautions.length > 0 && verifiedBy === '');
+  const say = async (upTo: number, answer: Readonly<Record<string, string>> = {}) => {
+    setBusy(true);
+    const drafts = rows.slice(0, upTo + 1).map(
+      ({ step, body }, i): Draft => ({
+        stream: { kind: 'job', id: job.id },
+        kind: step.verb,
+        by: name,
+        body: {
+          ...body,
+          step: step.id,
+          ...(step.cautions.length === 0 ? {} : { verifiedBy }),
+          ...(i === upTo ? answer : {}),
+        },
+      }),
+    );
+    const [first, ...more] = drafts;
+    if (first !== undefined && (await record(first, ...more))) window.scrollTo(0, 0);
+    setBusy(false);
+  };
+  return (
+    <section aria-labelledby="together-head" className="together" data-run={rows.length}>
+      <h2 id="together-head">Carried out already?</h2>
+      <p>
+        Tap the last one that is done: all above it are ticked with it, marked “entered together,
+        afterwards”.
+      </p>
+      <Cautions cautions={cautions} verifiedBy={verifiedBy} onVerifiedBy={setVerifiedBy} />
+      <ul className="others">
+        {rows.map((row, at) => (
+          <li key={row.step.id} data-together={row.step.id}>
+            <RunRow row={row} at={at} off={off} onSay={(answer) => void say(at, answer)} />
+          </li>
+        ))}
+      </ul>
+      {told.stopsAt === null || told.steps.length > rows.length ? null : (
+        <p className="small">
+          Not further: {told.stopsAt.step.text} ({told.stopsAt.why})
+        </p>
+      )}
+    </section>
+  );
+}
+
+type RunRowProps = {
+  readonly row: Row;
+  readonly at: number;
+  readonly off: boolean;
+  readonly onSay: (answer?: Readonly<Record<string, string>>) => void;
+};
+
+/** One that asks a question is answered by its own words; the first alone is done above. */
+function RunRow({ row, at, off, onSay }: RunRowProps) {
+  const { step } = row;
+  const ask = row.asks[0];
+  if (ask === undefined) {
+    return (
+      <Plain onPress={() => onSay()} disabled={off || at === 0}>
+        {step.text} <b>{at === 0 ? 'And:' : 'Done to here'}</b>
+      </Plain>
+    );
+  }
+  return (
+    <>
+      {step.text}
+      <span className="quick">
+        {(ask.choices ?? []).map((choice) => (
+          <Plain key={choice} onPress={() => onSay({ [ask.name]: choice })} disabled={off}>
+            Done to here, {ask.label.toLowerCase()}: {choice}
+          </Plain>
+        ))}
+      </span>
+    </>
+  );
+}
+
+/** Up to the first that wants an answer; that one may end the run when a tap can give it. */
+function runOf(steps: readonly Row[]): readonly Row[] {
+  const at = steps.findIndex((row) => row.asks.length > 0);
+  if (at < 0) return steps;
+  const [ask, another] = steps[at]?.asks ?? [];
+  return steps.slice(0, ask?.kind === 'choice' && another === undefined ? at + 1 : at);
+}
+
+function unlike(cautions: Step['cautions']): readonly Caution[] {
+  const words = (c: Caution): string => `${c.hazard} ${c.text} ${c.verify}`;
+  return cautions.filter((c, i) => cautions.findIndex((d) => words(c) === words(d)) === i);
+}
