@@ -2,15 +2,16 @@
 // wants a count, a reading, a proof or an isolation is never in it: the core says where it stops.
 
 import { useState } from 'react';
-import type { Pack, Step } from '../../pack/types.ts';
+import { signDrawing } from '../../drawing/caution.ts';
+import type { Pack } from '../../pack/types.ts';
 import type { Caution } from '../../quantity/authority.ts';
 import { doneToHere, type Together } from '../../record/done-to-here.ts';
 import type { Draft, JobState } from '../../record/types.ts';
 import { Plain } from '../shared/controls.tsx';
+import { Drawn } from '../shared/drawn.tsx';
 import { useKept } from '../shared/kept.ts';
-import { useHolder } from '../shared/person.tsx';
+import { Person, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
-import { Cautions } from './caution.tsx';
 
 type DoneToHereProps = { readonly job: JobState; readonly pack: Pack };
 type Row = Together['steps'][number];
@@ -24,7 +25,7 @@ export function DoneToHere({ job, pack }: DoneToHereProps) {
   const told = doneToHere(state, job.id, pack, last);
   const rows = runOf(told.steps);
   if (rows.length < 2) return null;
-  const cautions = unlike(rows.flatMap((row) => row.step.cautions));
+  const cautions = rows.flatMap((row) => row.step.cautions);
   const off = busy || name === '' || (cautions.length > 0 && verifiedBy === '');
   const say = async (upTo: number, answer: Readonly<Record<string, string>> = {}) => {
     setBusy(true);
@@ -52,10 +53,17 @@ export function DoneToHere({ job, pack }: DoneToHereProps) {
         Tap the last one that is done: all above it are ticked with it, marked “entered together,
         afterwards”.
       </p>
-      <Cautions cautions={cautions} verifiedBy={verifiedBy} onVerifiedBy={setVerifiedBy} />
+      {cautions.length === 0 ? null : (
+        <Person
+          label="Verified by (competent person)"
+          value={verifiedBy}
+          onChange={setVerifiedBy}
+        />
+      )}
       <ul className="others">
         {rows.map((row, at) => (
           <li key={row.step.id} data-together={row.step.id}>
+            <RowCautions rows={rows} at={at} />
             <RunRow row={row} at={at} off={off} onSay={(answer) => void say(at, answer)} />
           </li>
         ))}
@@ -66,6 +74,27 @@ export function DoneToHere({ job, pack }: DoneToHereProps) {
         </p>
       )}
     </section>
+  );
+}
+
+/** At its step: in full where it stands first, by its word where the same stood above. */
+function RowCautions({ rows, at }: { readonly rows: readonly Row[]; readonly at: number }) {
+  const above = rows.slice(0, at).flatMap((row) => row.step.cautions.map(wordsOf));
+  return rows[at]?.step.cautions.map((caution) =>
+    above.includes(wordsOf(caution)) ? (
+      <p key={caution.hazard} className="small" data-caution={caution.hazard}>
+        <b>Caution</b> as above: {caution.hazard}.
+      </p>
+    ) : (
+      <div className="cautions" key={caution.hazard}>
+        <div className="caution" data-caution={caution.hazard}>
+          <Drawn drawing={signDrawing(caution, { width: 96 })} className="sign" />
+          <p>
+            <b>Caution.</b> {caution.text} <b>Verify:</b> {caution.verify}.
+          </p>
+        </div>
+      </div>
+    ),
   );
 }
 
@@ -109,7 +138,4 @@ function runOf(steps: readonly Row[]): readonly Row[] {
   return steps.slice(0, ask?.kind === 'choice' && another === undefined ? at + 1 : at);
 }
 
-function unlike(cautions: Step['cautions']): readonly Caution[] {
-  const words = (c: Caution): string => `${c.hazard} ${c.text} ${c.verify}`;
-  return cautions.filter((c, i) => cautions.findIndex((d) => words(c) === words(d)) === i);
-}
+const wordsOf = (c: Caution): string => `${c.hazard} ${c.text} ${c.verify}`;
