@@ -151,7 +151,7 @@ test('what may hold liquid is stopped, in words, until the flow was seen to die 
   await choose('Died away and stayed dead', 'yes');
   await examine(page, 'strip: drain');
   await keep();
-  expect(await page.locator('[data-stop=isolation]').count()).toBe(0);
+  await expect.poll(() => page.locator('[data-stop=isolation]').allTextContents()).toEqual([]);
   await tap(button('Took off'));
   await type('What', 'suction pipe');
   await choose('Does it hold liquid?', 'yes');

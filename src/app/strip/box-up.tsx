@@ -1,6 +1,7 @@
 // Boxing up what was stripped: one thing at a time, in the reverse of what was seen, or as wanted.
 
 import { useState } from 'react';
+import type { Ask } from '../../pack/types.ts';
 import { stripProposal, type ToMakeGood } from '../../record/proposal.ts';
 import type { JobState } from '../../record/types.ts';
 import { Plain } from '../shared/controls.tsx';
@@ -49,6 +50,9 @@ type MakeGoodProps = {
   readonly onDone: () => void;
 };
 
+/** Asked only after "passed up to" was said. */
+const UP_TO: Ask = { name: 'upTo', label: 'Up to what', kind: 'text' };
+
 function MakeGood({ job, row, onDone }: MakeGoodProps) {
   const { record } = useVessel();
   const { name } = useHolder();
@@ -56,7 +60,8 @@ function MakeGood({ job, row, onDone }: MakeGoodProps) {
   const [verifiedBy, setVerifiedBy] = useKept(`verifies.${job.id}`, '');
   const [keying, setKeying] = useState(false);
   const [busy, setBusy] = useState(false);
-  const step = { ...row, verb: row.kind };
+  const asks = row.kind === 'proof' ? [...row.asks, UP_TO] : row.asks;
+  const step = { ...row, asks, verb: row.kind };
   const quick = keying || row.kind === 'proof' ? null : quickOf(step);
   const given = { ...answers, ...quick?.first };
   const lacks = missing(step, { by: name, verifiedBy, answers: given });
@@ -64,7 +69,7 @@ function MakeGood({ job, row, onDone }: MakeGoodProps) {
     setBusy(true);
     const body = {
       ...row.body,
-      ...answersIn(row.asks, { ...answers, ...more }),
+      ...answersIn(asks, { ...answers, ...more }),
       ...(row.cautions.length === 0 ? {} : { verifiedBy }),
     };
     const stream = { kind: 'job', id: job.id } as const;
