@@ -45,7 +45,7 @@ export function foldMachines(
 export const wasDone = (job: Pick<JobState, 'strip' | 'entries'>): boolean =>
   job.strip === null
     ? job.entries.some((e) => e.kind === 'item' && !e.open)
-    : job.entries.some((e) => e.kind === 'part' && !e.open);
+    : job.entries.some((e) => (e.kind === 'part' || e.kind === 'joint') && !e.open);
 
 function machineState(
   acts: readonly Act[],
