@@ -100,6 +100,14 @@ describe('each making good waits for what the machine demands', () => {
     expect(packs.port?.boxUpNotes.join()).not.toMatch(/Discharge flange and pump mounting/);
   });
 
+  test('the map of removal numbers as the steps go: pipes off before the mounting', () => {
+    const order = packs.port?.plan.order.map((o) => o.id) ?? [];
+    expect(order.indexOf('pump-mounting')).toBeGreaterThan(order.indexOf('suction-flange'));
+    expect(order.indexOf('pump-mounting')).toBeGreaterThan(order.indexOf('discharge-flange'));
+    const steps = order.map((id) => packs.port?.steps.findIndex((s) => s.thing.endsWith(`/${id}`)));
+    expect(steps).toEqual([...steps].sort((a, b) => (a ?? 0) - (b ?? 0)));
+  });
+
   test('the weight is taken before the last joint that holds the part lets go', () => {
     const undo = stepOf('port', 'undone joint/pump-mounting');
     expect(undo.text).toMatch(/Weight taken first: two people with a webbing sling/);

@@ -19,7 +19,14 @@ import { factsOf } from './facts.ts';
 import { isolateSteps } from './isolate.ts';
 import { listsOf } from './lists.ts';
 import { orderSteps } from './order.ts';
-import { alreadyAfter, alreadyOf, onTheBench, planView, removalInput } from './plan.ts';
+import {
+  alreadyAfter,
+  alreadyOf,
+  inStepOrder,
+  onTheBench,
+  planView,
+  removalInput,
+} from './plan.ts';
 import { proveSteps } from './prove.ts';
 import { findNames, requestProblems } from './request.ts';
 import { sideDifferences } from './sides.ts';
@@ -108,7 +115,8 @@ const assemble = (c: Context): Core => {
     ...proveSteps(c, temps),
   ];
   const { steps, given } = orderSteps(drafts, box.preferences);
-  const views = c.plans.map((p) => planView(c.machine, p));
+  const ids = steps.map((s) => s.id);
+  const views = c.plans.map((p) => inStepOrder(planView(c.machine, p), ids));
   const [plan, bench] = views;
   if (plan === undefined) throw new Error('a pack without a removal plan');
   const doing = c.spec.name ?? DOING[c.does];

@@ -117,6 +117,18 @@ export const planView = (machine: Machine, plan: RemovalPlan): PlanView => ({
   working: plan.working,
 });
 
+/**
+ * The plan in the order of the pack's steps, so that map and steps number alike. Where the trade's
+ * order differs from the one with the fewest changes of tool and place, that is no longer claimed.
+ */
+export const inStepOrder = (view: PlanView, stepIds: readonly string[]): PlanView => {
+  const verbs = { undo: 'undone joint', off: 'moved-off part', aside: 'moved-aside part' } as const;
+  const at = (row: OrderRow): number => stepIds.indexOf(`${verbs[row.do]}/${row.id}`);
+  const order = [...view.order].sort((a, b) => at(a) - at(b));
+  const same = order.every((row, i) => row === view.order[i]);
+  return { ...view, order, orderProven: view.orderProven && same };
+};
+
 type OrderRow = PlanView['order'][number];
 
 const orderRow = (machine: Machine, before: readonly OrderStep[], row: OrderStep): OrderRow => {

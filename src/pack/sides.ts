@@ -73,8 +73,9 @@ const nameOf = (s: Step): string => {
 const sentences = (s: Step, other: Step): string[] => {
   const parts = (x: Step) => label(x).split(/[.;] /);
   const only = (x: Step, y: Step) => parts(x).filter((p) => !parts(y).includes(p));
-  const here = only(s, other).join('; ');
-  const there = only(other, s).join('; ');
+  const bare = (x: string) => x.replace(`${nameOf(s)}: `, '');
+  const here = bare(only(s, other).join('; '));
+  const there = bare(only(other, s).join('; '));
   if (here === there) return [];
   return [`${nameOf(s)}: ${here || 'as usual'}, on the other side: ${there || 'as usual'}`];
 };
