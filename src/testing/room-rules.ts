@@ -7,6 +7,7 @@ import { codeOf, isTest, matches, type SourceFile } from './sources.ts';
 export const floors: Readonly<Record<string, number>> = {
   limits: -1,
   quantity: 0,
+  words: 1,
   media: 1,
   values: 1,
   tools: 1,
