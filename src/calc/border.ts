@@ -70,7 +70,9 @@ function problemsOf(issue: z.core.$ZodIssue, raw: unknown): Problem[] {
     const expected = expectedOf(issue);
     return [{ path, got, expected, why: 'this field is needed and missing' }];
   }
-  return [{ path, got, expected: expectedOf(issue), why: lowerFirst(issue.message) }];
+  const remedy = issue.code === 'custom' ? issue.params?.remedy : undefined;
+  const problem = { path, got, expected: expectedOf(issue), why: lowerFirst(issue.message) };
+  return [typeof remedy === 'string' ? { ...problem, remedy } : problem];
 }
 
 const lowerFirst = (text: string): string => text.slice(0, 1).toLowerCase() + text.slice(1);
@@ -87,6 +89,9 @@ function expectedOf(issue: z.core.$ZodIssue): string {
       return `at most ${issue.maximum}`;
     case 'invalid_union':
       return [...new Set(issue.errors.flat().map(expectedOf))].join(', or ') || 'another form';
+    case 'custom':
+      if (typeof issue.params?.expected === 'string') return issue.params.expected;
+      return 'a value that can be';
     default:
       return 'a value that can be';
   }
