@@ -4,6 +4,7 @@
 import type { Ask, Step } from '../../pack/types.ts';
 import { Main, Plain } from '../shared/controls.tsx';
 import type { Answers } from './draft.ts';
+import type { Along } from './together.ts';
 
 export type Quick =
   | {
@@ -84,8 +85,8 @@ type DoneActsProps = {
   readonly mustTick: boolean;
   readonly disabled: boolean;
   readonly quick: Quick | null;
-  /** How many tags or looks one tap reports, this one included; 1 where it is alone. */
-  readonly tags: number;
+  /** What the same tap reports besides. */
+  readonly along: Along;
   readonly onSay: (more: Answers) => void;
 };
 
@@ -108,13 +109,15 @@ export function LesserAnswers({
 }
 
 export function DoneActs(props: DoneActsProps) {
-  const { step, left, mustTick, disabled, quick, tags, onSay } = props;
+  const { step, left, mustTick, disabled, quick, along, onSay } = props;
+  const { always } = along;
+  const tags = along.steps.length + 1;
   if (tags > 1 && quick === null) {
     return (
       <Main onPress={() => onSay({})} disabled={disabled}>
         Done
         <br />
-        {tags === 2 ? 'both tags' : `all ${tags} tags`}
+        {always ? `all ${tags}` : tags === 2 ? 'both tags' : `all ${tags} tags`}
       </Main>
     );
   }
@@ -124,7 +127,7 @@ export function DoneActs(props: DoneActsProps) {
       <Main key={choice} onPress={() => onSay(quick.says[choice] ?? {})} disabled={disabled}>
         <span className="small">
           {quick.label}
-          {tags === 1 ? '' : at === 0 ? `, all ${tags}` : ', this one'}
+          {tags === 1 ? '' : always || at === 0 ? `, all ${tags}` : ', this one'}
         </span>
         <br />
         {choice}

@@ -15,7 +15,7 @@ import { type Answers, asksShown, draftOf, missing } from './draft.ts';
 import { DrawnStep } from './drawn-step.tsx';
 import { PhotoAct } from './photo.tsx';
 import { type Side, SideAct } from './side-acts.tsx';
-import { togetherWith } from './together.ts';
+import { ALONE, togetherWith } from './together.ts';
 
 type StepSheetProps = {
   readonly job: JobState;
@@ -36,26 +36,28 @@ export function StepSheet({ job, pack, step, ready, onDone }: StepSheetProps) {
   const [busy, setBusy] = useState(false);
   const [keying, setKeying] = useState(false);
   const [alone, setAlone] = useState(false);
-  const together = alone ? [] : togetherWith(step, ready, pack);
+  const along = alone ? ALONE : togetherWith(step, ready, pack);
+  const cautions = cautionsOf([step, ...along.steps]);
   const quick = keying ? null : quickOf(step);
-  const lacks = missing(step, { by: name, verifiedBy, answers: { ...answers, ...quick?.first } });
+  const said = { by: name, verifiedBy, answers: { ...answers, ...quick?.first } };
+  const lacks = missing({ ...step, cautions }, said);
   const say = async (holes?: readonly string[], more: Answers = {}) => {
     setBusy(true);
     const about = { job: job.id, by: name, verifiedBy, answers: { ...answers, ...more } };
     const draft = draftOf(step, holes === undefined ? about : { ...about, holes });
     // Another answer than the first is of this one alone: the others are looked at by themselves.
-    const all = quick === null || sameAs(more, quick.first) ? together : [];
+    const all = along.always || quick === null || sameAs(more, quick.first) ? along.steps : [];
     const kept = await record(draft, ...all.map((each) => draftOf(each, about)));
     setBusy(false);
     if (kept && holes === undefined) onDone();
   };
-  const left = holesLeft(job, step);
-  const byHole = step.verb === 'made' && step.holes.length > 0;
+  const { byHole, ...ticks } = ticksOf(job, step);
   const onTick = byHole && lacks.length === 0 ? (hole: string) => void say([hole]) : null;
-  const mustTick = step.perHole && byHole && left.length > 0;
   const done = {
     step,
     quick,
+    along,
+    ...ticks,
     disabled: busy || lacks.length > 0,
     onSay: (more: Answers) => {
       if (!asksHowFar(step, more)) return void say(undefined, more);
@@ -66,8 +68,8 @@ export function StepSheet({ job, pack, step, ready, onDone }: StepSheetProps) {
   return (
     <article className="step" data-step={step.id} aria-label="Now">
       <DrawnStep job={job} pack={pack} step={step} onTick={onTick} />
-      <StepWords step={step} together={together} />
-      <Cautions cautions={step.cautions} verifiedBy={verifiedBy} onVerifiedBy={setVerifiedBy} />
+      <StepWords step={step} together={along.steps} />
+      <Cautions cautions={cautions} verifiedBy={verifiedBy} onVerifiedBy={setVerifiedBy} />
       <Asks
         asks={asksBeside(step, quick, answers)}
         answers={answers}
@@ -77,14 +79,14 @@ export function StepSheet({ job, pack, step, ready, onDone }: StepSheetProps) {
       {side === null ? (
         <>
           <div className="main-acts">
-            <DoneActs {...done} left={left.length} mustTick={mustTick} tags={together.length + 1} />
+            <DoneActs {...done} />
             <SideActs onChoose={setSide} />
             <PhotoAct job={job.id} step={step} />
           </div>
           <LesserAnswers {...done} />
           <Told step={step} disabled={busy || name === ''} onSay={done.onSay} />
           <Otherwise
-            alone={together.length > 0 ? () => setAlone(true) : null}
+            alone={along.steps.length > 0 ? () => setAlone(true) : null}
             quick={quick}
             onKey={() => setKeying(true)}
             anyway={hasWayPast(step) ? () => setSide('used-anyway') : null}
@@ -105,6 +107,12 @@ function SideActs({ onChoose }: { readonly onChoose: (side: Side) => void }) {
     </>
   );
 }
+
+/** Of all that one tap reports, each hazard once. */
+const cautionsOf = (steps: readonly Step[]): Step['cautions'] =>
+  steps
+    .flatMap((each) => each.cautions)
+    .filter((each, i, all) => all.findIndex((one) => one.hazard === each.hazard) === i);
 
 /** How far it passed is asked after "passed up to" was said, and only then. */
 const asksHowFar = (step: Step, more: Answers): boolean =>
@@ -192,10 +200,13 @@ function StepWords({ step, together }: StepWordsProps) {
   );
 }
 
-function holesLeft(job: JobState, step: Step): readonly string[] {
+/** Whether bolts are ticked one by one here, how many are left, and whether they must be. */
+function ticksOf(job: JobState, step: Step) {
   const entry = job.entries.find((each) => each.thing === step.thing && each.open);
   const ticked = entry?.tally?.[step.round ?? ''] ?? [];
-  return step.holes.filter((hole) => !ticked.includes(hole));
+  const left = step.holes.filter((hole) => !ticked.includes(hole)).length;
+  const byHole = step.verb === 'made' && step.holes.length > 0;
+  return { left, byHole, mustTick: step.perHole && byHole && left > 0 };
 }
 
 function StepFacts({ step }: { readonly step: Step }) {
