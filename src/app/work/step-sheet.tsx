@@ -45,7 +45,6 @@ export function StepSheet({ job, pack, step, ready, onDone }: StepSheetProps) {
     setBusy(true);
     const about = { job: job.id, by: name, verifiedBy, answers: { ...answers, ...more } };
     const draft = draftOf(step, holes === undefined ? about : { ...about, holes });
-    // Another answer than the first is of this one alone: the others are looked at by themselves.
     const all = along.always || quick === null || sameAs(more, quick.first) ? along.steps : [];
     const kept = await record(draft, ...all.map((each) => draftOf(each, about)));
     setBusy(false);

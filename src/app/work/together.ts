@@ -5,7 +5,8 @@ import type { Pack, Step } from '../../pack/types.ts';
 
 export type Along = {
   readonly steps: readonly Step[];
-  /** With whatever answer is given to the first; else only with the expected one. */
+  /** With whatever answer is given to the first; else only with the expected one, for another
+   * answer is of that one alone and the others are looked at by themselves. */
   readonly always: boolean;
 };
 
