@@ -27,14 +27,20 @@ export async function tap(hand: Hand, control: Locator): Promise<void> {
 }
 
 /** The step on the screen is the pack's: sentence, figures, cautions, each in sight. */
-export async function expectShown({ page }: Hand, step: Step): Promise<void> {
+export async function expectShown({ page, pack }: Hand, step: Step): Promise<void> {
   const sheet = now(page);
+  const along = await sheet
+    .locator('[data-along]')
+    .evaluateAll((all) => all.map((each) => each.getAttribute('data-along')));
+  const shownCautions = [step, ...pack.steps.filter((each) => along.includes(each.id))]
+    .flatMap((each) => each.cautions)
+    .filter((each, i, all) => all.findIndex((one) => one.hazard === each.hazard) === i);
   expect((await sheet.locator('.sentence').first().textContent())?.trim()).toBe(step.text);
   const shown = await sheet.locator('[data-value]').allTextContents();
   expect(shown).toEqual(step.values.map((each) => each.shown ?? 'NO VALUE STATED'));
   const cautions = sheet.locator('[data-caution]');
-  expect(await cautions.count(), `${step.id}: cautions`).toBe(step.cautions.length);
-  for (const [i, caution] of step.cautions.entries()) {
+  expect(await cautions.count(), `${step.id}: cautions`).toBe(shownCautions.length);
+  for (const [i, caution] of shownCautions.entries()) {
     const one = cautions.nth(i);
     expect(await one.isVisible()).toBe(true);
     expect(await one.locator(`[data-sign="${caution.sign}"]`).isVisible()).toBe(true);

@@ -185,7 +185,7 @@ function StepWords({ step, together }: StepWordsProps) {
     <>
       <p className="sentence">{step.text}</p>
       {together.map((each) => (
-        <p key={each.id} className="sentence">
+        <p key={each.id} className="sentence" data-along={each.id}>
           And: {each.text}
         </p>
       ))}
