@@ -16,19 +16,22 @@ type Bounds = {
   readonly says?: string;
 };
 
+/** The unit stands in the published schema, so that a form can offer those it converts to. */
 const typed = (unit: string) =>
-  z.union([
-    z.number().describe(`in ${unit}`),
-    z.string().describe('a figure with its unit'),
-    z.strictObject({
-      value: z.number(),
-      unit: z.string(),
-      u: z.number().min(0).optional().describe('standard uncertainty, in the same unit'),
-      expanded: z.number().min(0).optional(),
-      k: z.number().positive().optional(),
-      given: z.string().optional(),
-    }),
-  ]);
+  z
+    .union([
+      z.number().describe(`in ${unit}`),
+      z.string().describe('a figure with its unit'),
+      z.strictObject({
+        value: z.number(),
+        unit: z.string(),
+        u: z.number().min(0).optional().describe('standard uncertainty, in the same unit'),
+        expanded: z.number().min(0).optional(),
+        k: z.number().positive().optional(),
+        given: z.string().optional(),
+      }),
+    ])
+    .meta({ unit });
 
 function outside(value: number, bounds: Bounds): string | null {
   const { min, max, above, below } = bounds;
