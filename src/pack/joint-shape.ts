@@ -2,7 +2,7 @@
 
 import type { Fastener, Joint } from '../plant/schema.ts';
 import type { Machine } from '../plant/types.ts';
-import { insideOutOrder, layoutPoints, type Point, ringOrder } from '../tightening/pattern.ts';
+import { boltOrder, layoutPoints, type Point } from '../tightening/pattern.ts';
 
 export type JointShape = {
   readonly fasteners: readonly {
@@ -108,19 +108,5 @@ const tighteningOrder = (
   points: readonly Point[] | null,
 ): string[] => {
   if (holes.length < 4 || points === null || joint.layout === undefined) return [...holes];
-  const asHoles = (order: readonly number[]) => order.map((k) => holes[k - 1] ?? String(k));
-  if (joint.layout === 'ring') return asHoles(ringOrder(holes.length));
-  if (joint.layout.kind === 'rows') return asHoles(insideOutOrder(points));
-  return asHoles(aroundMiddle(points));
-};
-
-/** Cross order for bolts round a rim that is no circle: numbered by angle, then as a ring. */
-const aroundMiddle = (points: readonly Point[]): number[] => {
-  const cx = points.reduce((s, p) => s + p[0], 0) / points.length;
-  const cy = points.reduce((s, p) => s + p[1], 0) / points.length;
-  const byAngle = points
-    .map((p, i) => ({ i: i + 1, a: Math.atan2(p[1] - cy, p[0] - cx) }))
-    .sort((a, b) => a.a - b.a || a.i - b.i)
-    .map((row) => row.i);
-  return ringOrder(points.length).map((k) => byAngle[k - 1] ?? k);
+  return boltOrder(joint.layout, holes.length)?.map((k) => holes[k - 1] ?? String(k)) ?? [...holes];
 };
