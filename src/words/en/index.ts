@@ -1,7 +1,35 @@
 // All English words of screens and sentences, one file a screen or room; every language has these.
 
+import { acts } from './acts.ts';
+import { answers } from './answers.ts';
+import { calcSheet } from './calc-sheet.ts';
+import { handOver } from './hand-over.ts';
+import * as logSheets from './log.ts';
+import { numbers } from './numbers.ts';
+import { offline } from './offline.ts';
+import * as packSheets from './pack-sheet.ts';
+import { paper } from './paper.ts';
+import * as recordSheets from './record-sheet.ts';
 import { setup } from './setup.ts';
+import * as sheets from './sheet.ts';
+import * as stripSheets from './stripping.ts';
+import * as workSheets from './work.ts';
 
-export const en = { setup };
+export const en = {
+  acts,
+  answers,
+  calcSheet,
+  handOver,
+  ...logSheets,
+  numbers,
+  offline,
+  ...packSheets,
+  ...recordSheets,
+  ...sheets,
+  ...stripSheets,
+  ...workSheets,
+  paper,
+  setup,
+};
 
 export type Words = typeof en;

@@ -1,6 +1,34 @@
 // All Spanish words; the type holds them complete.
 
 import type { Words } from '../en/index.ts';
+import { acts } from './acts.ts';
+import { answers } from './answers.ts';
+import { calcSheet } from './calc-sheet.ts';
+import { handOver } from './hand-over.ts';
+import * as logSheets from './log.ts';
+import { numbers } from './numbers.ts';
+import { offline } from './offline.ts';
+import * as packSheets from './pack-sheet.ts';
+import { paper } from './paper.ts';
+import * as recordSheets from './record-sheet.ts';
 import { setup } from './setup.ts';
+import * as sheets from './sheet.ts';
+import * as stripSheets from './stripping.ts';
+import * as workSheets from './work.ts';
 
-export const es: Words = { setup };
+export const es: Words = {
+  acts,
+  answers,
+  calcSheet,
+  handOver,
+  ...logSheets,
+  numbers,
+  offline,
+  ...packSheets,
+  ...recordSheets,
+  ...sheets,
+  ...stripSheets,
+  ...workSheets,
+  paper,
+  setup,
+};

@@ -1,0 +1,41 @@
+// English: the authority line and the cautions, as `quantity/authority.ts` words them.
+
+import {
+  AUTHORITY_LINE,
+  CAUTIONS,
+  ISOLATION_BY_HAND,
+  ISOLATION_NOT_STATED,
+  NAMES_NOT_PROVED,
+} from '../../quantity/authority.ts';
+
+export const cautions = {
+  authority: AUTHORITY_LINE,
+  namesNotProved: NAMES_NOT_PROVED,
+  isolationByHand: ISOLATION_BY_HAND,
+  isolationNotStated: ISOLATION_NOT_STATED,
+  hazardEnergy: 'stored energy',
+  hazardFlooding: 'flooding',
+  hazardHeat: 'heat',
+  hazardLifting: 'lifting',
+  hazardRotation: 'rotation',
+  hazardConfined: 'confined space',
+  hazardChemicals: 'chemicals',
+  energy: CAUTIONS['stored energy'].text,
+  energyVerify: CAUTIONS['stored energy'].verify,
+  flooding: CAUTIONS.flooding.text,
+  floodingVerify: CAUTIONS.flooding.verify,
+  heat: CAUTIONS.heat.text,
+  heatVerify: CAUTIONS.heat.verify,
+  lifting: CAUTIONS.lifting.text,
+  liftingVerify: CAUTIONS.lifting.verify,
+  rotation: CAUTIONS.rotation.text,
+  rotationVerify: CAUTIONS.rotation.verify,
+  confined: CAUTIONS['confined space'].text,
+  confinedVerify: CAUTIONS['confined space'].verify,
+  electricityCaution: CAUTIONS.electricity.text,
+  electricityVerify: CAUTIONS.electricity.verify,
+  chemicals: CAUTIONS.chemicals.text,
+  chemicalsVerify: CAUTIONS.chemicals.verify,
+  fuel: CAUTIONS.fuel.text,
+  fuelVerify: CAUTIONS.fuel.verify,
+} as const;

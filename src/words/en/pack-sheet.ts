@@ -1,0 +1,127 @@
+// English: the pack on its sheet; its own sentences are the core's.
+
+export const packSheet = {
+  title: 'Pack',
+  notHere: 'This pack is not kept here.',
+  machine: 'Machine',
+  plate: 'Plate',
+  notStated: 'not stated',
+  values: (sheet: string) => `Values, ${sheet}`,
+  issue: (issue: string, date: string, authority: string) =>
+    `issue ${issue}, ${date}, ${authority}`,
+  pack: 'Pack',
+  comesOff: 'What comes off, in order',
+  atBench: 'At the bench',
+  noReason: 'No reason or day given.',
+  figures: 'Figures',
+  wholeJob: 'for the whole job',
+  hand: 'hand',
+  hands: 'hands',
+  toUndo: 'joints to undo',
+  off: 'parts off or aside',
+  toDo: 'things to do and report',
+  chosenBy: 'by which the way off was chosen',
+  proven: 'Proven: no other way off takes fewer minutes.',
+  notProven: (least: string, gap: string) => `Not proven: at least ${least} min; gap ${gap}.`,
+  interval: 'Interval',
+  differencesFrom: (other: string) => `differences from ${other}`,
+  sameJob: 'The same job on both.',
+  whatDiffers: 'What is different here',
+  inWords: 'In words, with the reason of each',
+  undo: (name: string) => `Undo ${name}`,
+  cannotCheck: 'Cannot be checked',
+  saidOfBoxUp: 'Said of the box-up',
+  counted: (n: number, name: string) => `${n} · ${name}`,
+};
+
+export const lists = {
+  head: 'To lay out and look up',
+  values: 'Values',
+  tools: 'Tools',
+  toolFor: (tool: string, what: string) => `${tool} · for ${what}`,
+  seals: 'Gaskets and rings',
+  loose: 'Loose parts, counted',
+  consumables: 'Consumables',
+  temporary: 'Blanks, supports and other temporary things',
+  number: (n: string, name: string, where: string) => `Number ${n}: ${name} · ${where}`,
+  weights: 'Weights',
+  weightUnknown: 'weight not known',
+  proofs: 'Proofs owed',
+  limits: 'Limits',
+  followUps: 'Follow-ups',
+  after: (after: string, what: string) => `After ${after}: ${what}`,
+  noValue: 'NO VALUE STATED',
+  issue: (issue: string) => `, issue ${issue}`,
+  ofDate: (date: string) => ` of ${date}`,
+  threads: (condition: string) => ` · threads ${condition}`,
+  was: (value: string, issue: string) => ` · was ${value} in issue ${issue}`,
+  invented: ' · invented for the demo',
+  origins: {
+    'issued for this joint': 'issued for this joint',
+    'general table': 'general table',
+    none: 'none',
+  },
+};
+
+export const isolationSheet = {
+  head: 'Make safe',
+  by: (name: string, on: string) => `. By ${name}, ${on}.`,
+  normally: (position: string) => `normally ${position}`,
+  notStatedLoud: 'NOT STATED',
+  tagAt: (tag: number, place: string) => `tag ${tag}, ${place}`,
+  placeNotStated: 'place not stated',
+  provedAt: (list: string) => `Proved at: ${list}.`,
+  another: 'Write another list by hand',
+  write: 'Write the list by hand',
+  explain: 'For each closure the work relies on, write the position it is brought to.',
+  closure: (name: string, normal: string) => `${name} (normally ${normal})`,
+  where: 'Where flow is seen to run and die away',
+  listedBy: 'Listed by',
+  workOut: 'Work out the pack with this list',
+};
+
+export const decisions = {
+  toSettle: 'To settle by name:',
+  of: (n: number) => `of ${n}`,
+  settledBy: (name: string, reason: string) => `Settled by ${name}: ${reason}`,
+  by: 'Settled by',
+  what: 'What is decided, and the reason',
+  limits: 'What limits the risk',
+  settleIt: 'Settle it',
+  leaveIt: 'Leave it',
+  settle: (question: string) => `Settle: ${question}`,
+};
+
+export const startJob = {
+  head: 'Start the job',
+  started: 'Started',
+  startedBy: (name: string) => `Started by ${name}.`,
+  toWork: 'Go to the work',
+  by: 'Started by',
+  hands: 'Hands on the job',
+  competent: 'Competent person who verifies',
+  unsettled: (n: number, name: string) =>
+    `${n} not settled above. To go on all the same, say why; it stands on the record as a ` +
+    `deviation by ${name}.`,
+  name: 'name',
+  reason: 'Reason to use it anyway',
+  limits: 'What limits the risk meanwhile',
+};
+
+export const sentences = {
+  every: 'Every sentence of the job, with its reason',
+  caution: (text: string) => ` Caution, ${text}`,
+  phases: {
+    before: 'Before anything is opened',
+    isolate: 'Make safe',
+    strip: 'Take off',
+    inspect: 'Clean and look',
+    fit: 'Fit',
+    'box-up': 'Box up',
+    'line-up': 'Line up',
+    prove: 'Prove',
+  },
+  onPaper: 'On paper',
+  printed: 'Printed pack (PDF)',
+  saveRequest: 'Save the request (JSON)',
+};

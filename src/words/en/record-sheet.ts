@@ -1,0 +1,86 @@
+// English: the proof and the record of a job, its findings and its closing.
+
+export const proofSheet = {
+  title: 'Proof',
+  comesLater: 'The proof comes when it is boxed up.',
+  stillReady: 'There is work still ready',
+  toRecord: 'Go to the record',
+  proofs: 'Proofs',
+  owed: 'owed',
+  done: 'done',
+  running: 'Running test',
+  speeds: (list: string) => `Speeds: ${list}.`,
+  speedsNotStated: 'not stated, see the procedure',
+  flowAt: (speed: string) => ` Flow is seen at ${speed}.`,
+  turns: (rotation: string) => ` Turns ${rotation}.`,
+  noLimit: 'NO LIMIT STATED',
+  readings: 'Readings',
+  verdict: 'Verdict:',
+  noneYet: 'none yet',
+  followUps: 'Follow-ups',
+  after: (after: string, what: string) => `After ${after}: ${what}.`,
+  nobody: 'Nobody owns it.',
+  ownedBy: (name: string) => `Owned by ${name}.`,
+  whoSees: (after: string) => `Who sees to it after ${after}`,
+  ownIt: 'Owned by this person',
+};
+
+export const recordSheet = {
+  title: 'Record',
+  closedBy: (name: string, at: string) => `Closed by ${name}, ${at}. Head`,
+  printed: 'Printed record (PDF)',
+  asFound: 'As found and as left',
+  deviations: 'Deviations',
+  none: 'None.',
+  deviation: (thing: string, reason: string, limits: string, by: string) =>
+    `${thing}: ${reason}. Limited by: ${limits}. By ${by}.`,
+  outAndIn: 'Out and in',
+  item: (way: string, name: string, serial: string) => `${way}: ${name}, serial ${serial}`,
+  notRead: 'not read',
+  atHours: (hours: string) => `, at ${hours} h`,
+  said: (n: number) => `${n} · said, in order`,
+  notProved: ' (name not proved)',
+  takenBack: ' · taken back',
+  takenAt: 'taken at this step',
+  head: 'Head of the log:',
+  heads: (n: number) => `${n} heads of the log:`,
+};
+
+export const findings = {
+  head: 'Findings',
+  none: 'None.',
+  decidedBy: (name: string, what: string, owner: string) =>
+    `Decided by ${name}: ${what}. Owner ${owner}.`,
+  decide: (what: string) => `Decide: ${what}`,
+  whatIsDecided: 'What is decided',
+  owner: 'Owner',
+  packInForce: 'Pack in force',
+  choosePack: 'choose a pack',
+  recordIt: 'Record the decision',
+  leaveIt: 'Leave it',
+  kinds: {
+    found: 'found',
+    'could not': 'could not',
+    'out of order': 'out of order',
+    'made good without being undone': 'made good without being undone',
+    'at the same time': 'at the same time',
+    'count differs': 'count differs',
+    'position differs': 'position differs',
+    'closed with entries open': 'closed with entries open',
+    'after closing': 'after closing',
+    'two amendments': 'two amendments',
+    'proof failed': 'proof failed',
+  },
+};
+
+export const closing = {
+  head: 'Close the job',
+  by: 'Closed by',
+  notDone: 'What the job was for is not done',
+  stayOpen: (n: number, name: string) => `These ${n} stay open, by ${name}:`,
+  name: 'name',
+  reason: 'Reason',
+  limits: 'What limits the risk',
+  closeWith: (n: number) => `Close with ${n} deviation${n === 1 ? '' : 's'}`,
+  withDeviation: 'Close with a deviation …',
+};

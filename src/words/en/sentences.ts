@@ -1,0 +1,24 @@
+// English: every sentence that the core makes, one key each; every language has these.
+
+import { backSentences } from './back.ts';
+import { cautions } from './cautions.ts';
+import { offSentences } from './off.ts';
+import { packSentences } from './pack-sheet.ts';
+import { proofSentences } from './proof-steps.ts';
+import { recordSentences } from './record-sentences.ts';
+import { vocabulary } from './vocabulary.ts';
+
+export const englishSentences = {
+  ...vocabulary,
+  ...cautions,
+  ...offSentences,
+  ...backSentences,
+  ...proofSentences,
+  ...packSentences,
+  ...recordSentences,
+} as const;
+
+export type EnglishSentences = typeof englishSentences;
+
+/** The same keys in another language: a text for a text, a function for a function. */
+export type Translated<T> = { readonly [K in keyof T]: T[K] extends string ? string : T[K] };

@@ -1,0 +1,111 @@
+// English: the sheet that every screen is drawn on: head, title block, people, figures, refusals.
+
+export const sheet = {
+  sheet: 'Sheet',
+  vessel: 'Vessel',
+  station: 'Station',
+  invented: ' (invented for the demo)',
+  machinery: 'Description of machinery',
+  issue: (number: string, date: string) => `issue ${number}, ${date}`,
+  names: 'Names',
+  namesNotProved: 'names not proved',
+  sheets: 'Sheets',
+  logLink: 'Log',
+  calculations: 'Calculations',
+  setUp: 'Set this phone up',
+  opening: 'Opening the log …',
+  noLog: (why: string) => `No log yet: ${why}.`,
+  job: 'Job',
+  jobNotHere: 'This job, or its pack, is not kept here.',
+  light: 'Light',
+  palettes: {
+    'as the device': 'as the device',
+    sun: 'sun',
+    shade: 'shade',
+    lamp: 'lamp',
+    'red lamp': 'red lamp',
+  },
+  titles: {
+    log: 'log',
+    begin: 'begin',
+    strip: 'strip',
+    pack: 'pack',
+    calc: 'calc',
+    setup: 'setup',
+    work: 'work',
+    'box-up': 'box-up',
+    open: 'open',
+    proof: 'proof',
+    'hand-over': 'hand-over',
+    record: 'record',
+  },
+};
+
+export const jobSheet = {
+  thisJob: 'This job',
+  sheetsOfJob: 'Sheets of this job',
+  machine: 'Machine',
+  hands: 'Hands',
+  verifies: 'Verifies',
+  nobodyNamed: 'nobody named',
+  work: 'Work',
+  strip: 'Strip',
+  boxUp: 'Box up',
+  open: 'Open list',
+  proof: 'Proof',
+  handOver: 'Hand over',
+  record: 'Record',
+  pack: 'Pack',
+  closed: 'closed',
+  closedWith: (n: number, by: string) => `closed with ${n} deviation${n === 1 ? '' : 's'} (${by})`,
+  nothingOpen: 'nothing open',
+  openCount: (n: number) => `${n} open`,
+  stages: { Pack: 'Pack', Work: 'Work', Proof: 'Proof', Record: 'Record' },
+  jobThing: 'the job',
+  asFound: 'as found',
+  asLeft: 'as left',
+};
+
+export const people = {
+  inHand: 'In hand:',
+  change: 'Change',
+  who: 'Who is holding this phone?',
+  chosen: 'a name is chosen, nobody checks it.',
+  thatIsMe: 'That is me',
+  another: 'another name …',
+  choose: 'choose a name',
+  nameOf: (label: string) => `${label}: name`,
+};
+
+export const refused = {
+  head: 'Not recorded',
+  headStop: (stop: string) => `Not recorded: ${stop}`,
+  problem: (path: string, why: string, expected: string) => `${path}: ${why}; expected ${expected}`,
+  read: 'I have read it',
+  noAnswer: 'the server does not answer',
+  anAnswer: 'an answer',
+  failed: 'the server failed',
+  theLog: 'the log',
+  noLog: 'the log is not here yet',
+};
+
+export const figures = {
+  noWorking: 'No working: this is counted or typed.',
+  row: 'Row',
+  workedOut: 'Worked out',
+  from: 'From',
+  working: 'working',
+  putAway: 'put the working away',
+  published: (title: string, edition: string, place: string) =>
+    `published: ${title}, ${edition}, ${place}`,
+  issued: (authority: string, issue: string, date: string) =>
+    `issued by ${authority}, issue ${issue}, ${date}`,
+  fromMemory: (of: string) => `from memory: ${of}`,
+  computed: (by: string) => `computed by ${by}`,
+  measured: (instrument: string) => `measured: ${instrument}`,
+  entered: (by: string) => `entered: ${by}`,
+  others: {
+    'common practice, no source': 'common practice, no source',
+    'invented for the demo': 'invented for the demo',
+  },
+};

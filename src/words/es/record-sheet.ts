@@ -1,0 +1,86 @@
+// Spanish: the proof and the record of a job, its findings and its closing.
+
+import type { Words } from '../en/index.ts';
+
+export const proofSheet: Words['proofSheet'] = {
+  title: 'Prueba',
+  comesLater: 'La prueba viene cuando esté montado.',
+  stillReady: 'Todavía hay faena lista',
+  toRecord: 'Ir al registro',
+  proofs: 'Pruebas',
+  owed: 'debida',
+  done: 'hecha',
+  running: 'Prueba en marcha',
+  speeds: (list) => `Velocidades: ${list}.`,
+  speedsNotStated: 'sin indicar, véase el procedimiento',
+  flowAt: (speed) => ` Se ve correr el agua a ${speed}.`,
+  turns: (rotation) => ` Gira ${rotation}.`,
+  noLimit: 'SIN LÍMITE INDICADO',
+  readings: 'Lecturas',
+  verdict: 'Veredicto:',
+  noneYet: 'todavía ninguno',
+  followUps: 'Seguimientos',
+  after: (after, what) => `Después de ${after}: ${what}.`,
+  nobody: 'No es de nadie.',
+  ownedBy: (name) => `Es de ${name}.`,
+  whoSees: (after) => `Quién se ocupa después de ${after}`,
+  ownIt: 'Es de esta persona',
+};
+
+export const recordSheet: Words['recordSheet'] = {
+  title: 'Registro',
+  closedBy: (name, at) => `Cerrado por ${name}, ${at}. Cabeza`,
+  printed: 'Registro impreso (PDF)',
+  asFound: 'Como se encontró y como quedó',
+  deviations: 'Desviaciones',
+  none: 'Ninguna.',
+  deviation: (thing, reason, limits, by) => `${thing}: ${reason}. Lo limita: ${limits}. Por ${by}.`,
+  outAndIn: 'Sacado y puesto',
+  item: (way, name, serial) => `${way}: ${name}, número de serie ${serial}`,
+  notRead: 'sin leer',
+  atHours: (hours) => `, a las ${hours} h`,
+  said: (n) => `${n} · dicho, por orden`,
+  notProved: ' (nombre sin comprobar)',
+  takenBack: ' · retirado',
+  takenAt: 'hecha en este paso',
+  head: 'Cabeza del diario:',
+  heads: (n) => `${n} cabezas del diario:`,
+};
+
+export const findings: Words['findings'] = {
+  head: 'Hallazgos',
+  none: 'Ninguno.',
+  decidedBy: (name, what, owner) => `Decidido por ${name}: ${what}. Responsable ${owner}.`,
+  decide: (what) => `Decidir: ${what}`,
+  whatIsDecided: 'Qué se decide',
+  owner: 'Responsable',
+  packInForce: 'Pliego en vigor',
+  choosePack: 'elija un pliego',
+  recordIt: 'Anotar la decisión',
+  leaveIt: 'Dejarlo',
+  kinds: {
+    found: 'encontrado',
+    'could not': 'no se pudo',
+    'out of order': 'fuera de orden',
+    'made good without being undone': 'resuelto sin haberse soltado',
+    'at the same time': 'al mismo tiempo',
+    'count differs': 'no cuadra la cuenta',
+    'position differs': 'no cuadra la posición',
+    'closed with entries open': 'cerrado con pendientes',
+    'after closing': 'después de cerrar',
+    'two amendments': 'dos cambios de pliego',
+    'proof failed': 'prueba no pasada',
+  },
+};
+
+export const closing: Words['closing'] = {
+  head: 'Cerrar el trabajo',
+  by: 'Cerrado por',
+  notDone: 'No está hecho aquello para lo que era el trabajo',
+  stayOpen: (n, name) => `Estos ${n} quedan pendientes, por ${name}:`,
+  name: 'nombre',
+  reason: 'Motivo',
+  limits: 'Qué limita el riesgo',
+  closeWith: (n) => `Cerrar con ${n} desviaci${n === 1 ? 'ón' : 'ones'}`,
+  withDeviation: 'Cerrar con una desviación …',
+};

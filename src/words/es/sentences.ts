@@ -1,0 +1,20 @@
+// Spanish: every sentence that the core makes; the type holds them complete.
+
+import type { EnglishSentences, Translated } from '../en/sentences.ts';
+import { backSentences } from './back.ts';
+import { cautions } from './cautions.ts';
+import { offSentences } from './off.ts';
+import { packSentences } from './pack-sheet.ts';
+import { proofSentences } from './proof-steps.ts';
+import { recordSentences } from './record-sentences.ts';
+import { vocabulary } from './vocabulary.ts';
+
+export const spanishSentences: Translated<EnglishSentences> = {
+  ...vocabulary,
+  ...cautions,
+  ...offSentences,
+  ...backSentences,
+  ...proofSentences,
+  ...packSentences,
+  ...recordSentences,
+};

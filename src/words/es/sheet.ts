@@ -1,0 +1,111 @@
+// Spanish: the sheet that every screen is drawn on: head, title block, people, figures, refusals.
+
+import type { Words } from '../en/index.ts';
+
+export const sheet: Words['sheet'] = {
+  sheet: 'Hoja',
+  vessel: 'Buque',
+  station: 'Estación',
+  invented: ' (inventado para la demostración)',
+  machinery: 'Descripción de la maquinaria',
+  issue: (number, date) => `edición ${number}, ${date}`,
+  names: 'Nombres',
+  namesNotProved: 'nombres sin comprobar',
+  sheets: 'Hojas',
+  logLink: 'Diario',
+  calculations: 'Cálculos',
+  setUp: 'Ajustar este teléfono',
+  opening: 'Abriendo el diario …',
+  noLog: (why) => `Todavía no hay diario: ${why}.`,
+  job: 'Trabajo',
+  jobNotHere: 'Este trabajo, o su pliego, no está guardado aquí.',
+  light: 'Luz',
+  palettes: {
+    'as the device': 'como el aparato',
+    sun: 'sol',
+    shade: 'sombra',
+    lamp: 'lámpara',
+    'red lamp': 'luz roja',
+  },
+  titles: {
+    log: 'diario',
+    begin: 'empezar',
+    strip: 'desmontar',
+    pack: 'pliego',
+    calc: 'cálculos',
+    setup: 'ajustes',
+    work: 'faena',
+    'box-up': 'montar',
+    open: 'pendientes',
+    proof: 'prueba',
+    'hand-over': 'entrega',
+    record: 'registro',
+  },
+};
+
+export const jobSheet: Words['jobSheet'] = {
+  thisJob: 'Este trabajo',
+  sheetsOfJob: 'Hojas de este trabajo',
+  machine: 'Máquina',
+  hands: 'Gente',
+  verifies: 'Verifica',
+  nobodyNamed: 'nadie nombrado',
+  work: 'Faena',
+  strip: 'Desmontar',
+  boxUp: 'Montar',
+  open: 'Pendientes',
+  proof: 'Prueba',
+  handOver: 'Entregar',
+  record: 'Registro',
+  pack: 'Pliego',
+  closed: 'cerrado',
+  closedWith: (n, by) => `cerrado con ${n} desviaci${n === 1 ? 'ón' : 'ones'} (${by})`,
+  nothingOpen: 'nada pendiente',
+  openCount: (n) => `${n} pendiente${n === 1 ? '' : 's'}`,
+  stages: { Pack: 'Pliego', Work: 'Faena', Proof: 'Prueba', Record: 'Registro' },
+  jobThing: 'el trabajo',
+  asFound: 'como se encontró',
+  asLeft: 'como quedó',
+};
+
+export const people: Words['people'] = {
+  inHand: 'Lo lleva:',
+  change: 'Cambiar',
+  who: '¿Quién lleva este teléfono?',
+  chosen: 'el nombre se elige, nadie lo comprueba.',
+  thatIsMe: 'Soy yo',
+  another: 'otro nombre …',
+  choose: 'elija un nombre',
+  nameOf: (label) => `${label}: nombre`,
+};
+
+export const refused: Words['refused'] = {
+  head: 'No anotado',
+  headStop: (stop) => `No anotado: ${stop}`,
+  problem: (path, why, expected) => `${path}: ${why}; se esperaba ${expected}`,
+  read: 'Lo he leído',
+  noAnswer: 'el servidor no contesta',
+  anAnswer: 'una respuesta',
+  failed: 'el servidor ha fallado',
+  theLog: 'el diario',
+  noLog: 'el diario todavía no está aquí',
+};
+
+export const figures: Words['figures'] = {
+  noWorking: 'Sin desarrollo: se ha contado o tecleado.',
+  row: 'Línea',
+  workedOut: 'Calculado',
+  from: 'De dónde',
+  working: 'desarrollo',
+  putAway: 'guardar el desarrollo',
+  published: (title, edition, place) => `publicado: ${title}, ${edition}, ${place}`,
+  issued: (authority, issue, date) => `emitido por ${authority}, edición ${issue}, ${date}`,
+  fromMemory: (of) => `de memoria: ${of}`,
+  computed: (by) => `calculado por ${by}`,
+  measured: (instrument) => `medido: ${instrument}`,
+  entered: (by) => `introducido: ${by}`,
+  others: {
+    'common practice, no source': 'práctica común, sin fuente',
+    'invented for the demo': 'inventado para la demostración',
+  },
+};
