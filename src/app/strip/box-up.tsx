@@ -16,6 +16,7 @@ import { Cautions } from '../work/caution.tsx';
 import { DoneActs, LesserAnswers, quickOf } from '../work/done-acts.tsx';
 import { type Answers, answersIn, asksShown, missing } from '../work/draft.ts';
 import { TakeBack } from '../work/take-back.tsx';
+import { ALONE } from '../work/together.ts';
 import { BeforeItTurns } from './stops.tsx';
 import { Pictures } from './strip-screen.tsx';
 
@@ -104,7 +105,7 @@ function MakeGood({ job, row, onDone }: MakeGoodProps) {
           quick={quick}
           left={0}
           mustTick={false}
-          tags={1}
+          along={ALONE}
           disabled={disabled}
           onSay={(more) => void say(more)}
         />
