@@ -11,6 +11,7 @@ import { shape } from './shape.ts';
 import { type Sheet, valuesFor } from './sheets.ts';
 import { slugOf } from './slug.ts';
 import { nearest } from './suggest.ts';
+import { saidTwice, tightenedBy, untoldByHand } from './tightened.ts';
 import type { FileProblem, Machine } from './types.ts';
 import { isWrapped } from './walk.ts';
 import { isRawMap, type RawMap } from './yaml.ts';
@@ -98,6 +99,8 @@ function judged(
     ...references,
     ...senseProblems(sure),
     ...freeableProblems(sure),
+    ...saidTwice(content.joints, inForce.values, around.sheets),
+    ...untoldByHand(tightenedBy(content.joints, inForce.values), at),
     ...shadowProblems(subject, around),
     ...placeRemarks(subject, around),
   ];
@@ -187,6 +190,7 @@ export function makeMachine(
     ...(plate === undefined ? {} : { plate }),
     ...(position.position === undefined ? {} : { position: position.position }),
     ...content,
+    joints: tightenedBy(content.joints, values),
     differences,
     values,
     origins: shaped.taken.origins,

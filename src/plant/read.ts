@@ -6,7 +6,14 @@ import { type Fault, inReadingOrder, must, type Place, toldOnce } from './faults
 import { type Doc, type Docs, sortOut } from './kinds.ts';
 import { type Around, bareTypeProblems, makeMachine } from './machine.ts';
 import type { MachineFile, PlantFile, TypeFile } from './schema.ts';
-import { clashProblems, forProblems, type Sheet, sheetProblems } from './sheets.ts';
+import {
+  clashProblems,
+  forJointProblems,
+  forProblems,
+  jointTwiceProblems,
+  type Sheet,
+  sheetProblems,
+} from './sheets.ts';
 import { slugOf } from './slug.ts';
 import { didYouMean } from './suggest.ts';
 import type { FileProblem, Machine, Plant, PlantText, ReadPlant } from './types.ts';
@@ -33,8 +40,10 @@ export function readPlant(files: PlantText): ReadPlant {
     ...onePlant(docs),
     ...problems,
     ...sheets.flatMap(sheetProblems),
+    ...sheets.flatMap(jointTwiceProblems),
     ...clashProblems(sheets),
     ...(unread ? [] : forProblems(sheets, namesOf(docs))),
+    ...(unread ? [] : forJointProblems(sheets, (id) => jointsFor(id, docs, machines))),
     ...(unread ? [] : sidesProblems(docs.machines)),
     ...alikeProblems(docs.machines),
   ];
@@ -44,7 +53,8 @@ export function readPlant(files: PlantText): ReadPlant {
   if (refused || plantFile === null || plantFile === undefined) {
     return { plant: null, problems: told };
   }
-  return { plant: plantOf(plantFile, machines, docs.types), problems: told };
+  const issued = sheets.map(({ sheet, at }) => ({ ...sheet, file: at('sheet').file }));
+  return { plant: { ...plantOf(plantFile, machines, docs.types), sheets: issued }, problems: told };
 }
 
 function boundProblems(files: PlantText): FileProblem[] {
@@ -60,6 +70,26 @@ function boundProblems(files: PlantText): FileProblem[] {
       const expected = `at most ${limits.plant.fileBytes} characters`;
       return must('F4', place(file), { got: text.length, expected, why: 'it is too large' });
     });
+}
+
+/** The joints, and their fasteners, that a sheet for `id` may name; null where nothing has `id`. */
+function jointsFor(
+  id: string,
+  { plants, types }: Docs,
+  machines: Readonly<Record<string, Machine>>,
+): ReadonlySet<string> | null {
+  const whole = plants.some(({ raw }) => raw.plant === id);
+  const of = Object.values(machines).filter((m) => whole || m.type === id || m.id === id);
+  const bare = types.filter(({ raw }) => whole || raw.type === id);
+  const texts = bare.flatMap(({ raw }) => (isRawMap(raw.joints) ? Object.keys(raw.joints) : []));
+  const held = [...of.map((m) => m.joints), ...bare.map(({ data }) => data.value?.joints ?? {})];
+  const names = held.flatMap((joints) =>
+    Object.entries(joints).flatMap(([joint, { fasteners }]) => [
+      joint,
+      ...Object.keys(fasteners ?? {}).map((fastener) => `${joint}:${fastener}`),
+    ]),
+  );
+  return of.length + bare.length === 0 ? null : new Set([...texts, ...names]);
 }
 
 /** Values of sheets that can't be used are known to exist all the same. */
@@ -197,7 +227,7 @@ function plantOf(
   file: PlantFile,
   machines: Readonly<Record<string, Machine>>,
   types: readonly Doc<TypeFile>[],
-): Plant {
+): Omit<Plant, 'sheets'> {
   const { plant: id, name, kind, issue, source } = file;
   const content = {
     id,

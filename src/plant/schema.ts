@@ -6,9 +6,11 @@
 
 import { z } from 'zod';
 import { readQuantity } from '../quantity/quantity.ts';
+import { idSchema, sheetFileSchema, valueSchema } from '../values/schema.ts';
 
-/** Ids are short words or codes; the YAML key is the id. */
-export const idSchema = z.string().regex(/^[a-z0-9][a-z0-9-]*$/, 'a short word in a-z, 0-9 and -');
+export type { SheetFile, ValueEntry } from '../values/schema.ts';
+
+export { idSchema, sheetFileSchema, valueSchema };
 
 export const originSchema = z.strictObject({
   value: z.unknown(),
@@ -313,32 +315,6 @@ export const machineFileSchema = z.strictObject({
   differences: z.array(differenceSchema).optional(),
 });
 
-/** Text, since a bare number has no unit; for a limit or a direction it may be words. */
-const figure = z.string().meta({ figure: true });
-
-export const valueSchema = z.strictObject({
-  name: z.string().min(1),
-  kind: z.enum(['torque', 'clearance', 'limit', 'interval', 'speed', 'time', 'direction']),
-  value: figure.optional(),
-  min: figure.optional(),
-  max: figure.optional(),
-  unit: z.string().optional(),
-  scope: z.enum(['this joint', 'general table']).optional(),
-  threadCondition: z.string().optional(),
-  why: z.string().optional(),
-  supersedes: z.strictObject({ issue: z.string(), value: z.string() }).optional(),
-});
-
-export const sheetFileSchema = z.strictObject({
-  sheet: idSchema,
-  name: z.string().min(1),
-  for: z.string().min(1),
-  issue: z.string().min(1),
-  date: z.iso.date(),
-  authority: z.string().min(1),
-  values: z.record(idSchema, valueSchema),
-});
-
 export const plantFileSchema = z.strictObject({
   plant: idSchema,
   name: z.string().min(1),
@@ -368,6 +344,4 @@ export type Target = z.infer<typeof targetSchema>;
 export type Difference = z.infer<typeof differenceSchema>;
 export type TypeFile = z.infer<typeof typeFileSchema>;
 export type MachineFile = z.infer<typeof machineFileSchema>;
-export type ValueEntry = z.infer<typeof valueSchema>;
-export type SheetFile = z.infer<typeof sheetFileSchema>;
 export type PlantFile = z.infer<typeof plantFileSchema>;

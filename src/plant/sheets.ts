@@ -1,6 +1,7 @@
 // Issued values: whether each figure can be read, and which ones are in force for a machine.
 
 import { readQuantity } from '../quantity/quantity.ts';
+import { byIssue, figuresOf, issuedText, withUnit } from '../values/issue.ts';
 import { type Fault, must, type Place, should } from './faults.ts';
 import type { SheetFile, ValueEntry } from './schema.ts';
 import { didYouMean } from './suggest.ts';
@@ -55,9 +56,6 @@ function figureProblem(
   return { fault: 'F7', got: text, expected: `a ${entry.kind} above nought`, why };
 }
 
-const withUnit = (text: string, unit: string | undefined): string =>
-  unit === undefined || /[^\d.eE+\-−\s]/.test(text) ? text : `${text} ${unit}`;
-
 /** Misfits inside one sheet, whichever machine it is for. */
 export function sheetProblems({ sheet, at }: Sheet): FileProblem[] {
   return Object.entries(sheet.values).flatMap(([id, entry]) => {
@@ -83,6 +81,26 @@ export function sheetProblems({ sheet, at }: Sheet): FileProblem[] {
   });
 }
 
+/** One issue gives a joint, or a kind of fastener of it, one torque: not two. */
+export function jointTwiceProblems({ sheet, at }: Sheet): FileProblem[] {
+  const torques = Object.entries(sheet.values).filter(([, { kind }]) => kind === 'torque');
+  return torques.flatMap(([id, { joint }], n): FileProblem[] => {
+    if (joint === undefined) return [];
+    const other = torques.slice(0, n).find(([, one]) => meetAt(one.joint, joint));
+    if (other === undefined) return [];
+    const why = `${other[0]} is for ${other[1].joint} too; which of them holds?`;
+    const expected = `one value for ${joint} in issue ${sheet.issue}`;
+    return [must('F20', at(`values/${id}/joint`), { got: joint, expected, why })];
+  });
+}
+
+/** `pump-feet` is all its fasteners; `pump-feet:studs` only those. */
+const meetAt = (a: string | undefined, b: string): boolean => {
+  const [jointA, partA] = a?.split(':') ?? [];
+  const [jointB, partB] = b.split(':');
+  return jointA === jointB && (partA === undefined || partB === undefined || partA === partB);
+};
+
 function crossedProblem(entry: ValueEntry, place: Place): FileProblem | null {
   const unit = UNIT_OF[entry.kind];
   if (unit === null || entry.min === undefined || entry.max === undefined) return null;
@@ -93,26 +111,14 @@ function crossedProblem(entry: ValueEntry, place: Place): FileProblem | null {
   return must('F20', place, { got: entry.min, expected: `at most ${entry.max}`, why });
 }
 
-/** Issues of one day go by number where both are numbers, else by their letters. */
-function issueOrder(a: string, b: string): number {
-  const gap = Number(a) - Number(b);
-  if (Number.isFinite(gap) && gap !== 0) return gap;
-  return a < b ? -1 : a > b ? 1 : 0;
-}
-
-const byIssue = (a: Sheet, b: Sheet): number =>
-  (a.sheet.date < b.sheet.date ? -1 : a.sheet.date > b.sheet.date ? 1 : 0) ||
-  issueOrder(a.sheet.issue, b.sheet.issue);
-
-const figures = ({ value, min, max, unit }: ValueEntry): string =>
-  JSON.stringify([value, min, max, unit]);
+const bySheet = (a: Sheet, b: Sheet): number => byIssue(a.sheet, b.sheet);
 
 function grouped(sheets: readonly Sheet[]): Map<string, Sheet[]> {
   const groups = new Map<string, Sheet[]>();
   for (const one of sheets) {
     groups.set(one.sheet.sheet, [...(groups.get(one.sheet.sheet) ?? []), one]);
   }
-  for (const [id, group] of groups) groups.set(id, [...group].sort(byIssue));
+  for (const [id, group] of groups) groups.set(id, [...group].sort(bySheet));
   return groups;
 }
 
@@ -125,12 +131,12 @@ export function clashProblems(sheets: readonly Sheet[]): FileProblem[] {
       if (first === undefined) continue;
       for (const [id, entry] of Object.entries(later.sheet.values)) {
         const other = first.sheet.values[id];
-        if (other === undefined || figures(other) === figures(entry)) continue;
+        if (other === undefined || figuresOf(other) === figuresOf(entry)) continue;
         const { file, line } = first.at(`values/${id}`);
         problems.push(
           must('F20', later.at(`values/${id}`), {
-            got: entry.value ?? figures(entry),
-            expected: `${other.value ?? figures(other)}, as in ${file}:${line}`,
+            got: entry.value ?? figuresOf(entry),
+            expected: `${other.value ?? figuresOf(other)}, as in ${file}:${line}`,
             why: `issue ${later.sheet.issue} of ${later.sheet.sheet} gives ${id} in two ways`,
             remedy: 'give the newer one the next issue',
           }),
@@ -139,6 +145,25 @@ export function clashProblems(sheets: readonly Sheet[]): FileProblem[] {
     }
   }
   return problems;
+}
+
+/** A value in force that names a joint which no machine of its sheet has. */
+export function forJointProblems(
+  sheets: readonly Sheet[],
+  jointsOf: (ids: string) => ReadonlySet<string> | null,
+): FileProblem[] {
+  const newest = [...grouped(sheets).values()].flatMap((group) => group.at(-1) ?? []);
+  return newest.flatMap(({ sheet, at }) => {
+    const known = jointsOf(sheet.for);
+    if (known === null) return [];
+    return Object.entries(sheet.values).flatMap(([id, { joint }]): FileProblem[] => {
+      if (joint === undefined || known.has(joint)) return [];
+      const place = at(`values/${id}/joint`);
+      const expected = `the id of a joint of ${sheet.for}, or joint:fastener`;
+      const why = `there is no joint ${joint} on ${sheet.for}`;
+      return [must('F9', place, { got: joint, expected, why, remedy: didYouMean(joint, known) })];
+    });
+  });
 }
 
 /** Sheets are for a machine, a type or the whole plant. */
@@ -163,13 +188,13 @@ export function valuesFor(sheets: readonly Sheet[], ids: readonly string[]): InF
   const groups = [...grouped(sheets.filter(({ sheet }) => ids.includes(sheet.for))).values()];
   const newest = groups.flatMap((group) => group.at(-1) ?? []);
   const rank = ({ sheet }: Sheet) => ids.indexOf(sheet.for);
-  newest.sort((a, b) => byIssue(a, b) || rank(a) - rank(b));
+  newest.sort((a, b) => bySheet(a, b) || rank(a) - rank(b));
   for (const one of newest) {
     const { sheet, at } = one;
     for (const [id, entry] of Object.entries(sheet.values)) {
       const before = from.get(id);
       const old = before?.sheet.values[id];
-      if (before !== undefined && old !== undefined && figures(old) !== figures(entry)) {
+      if (before !== undefined && old !== undefined && figuresOf(old) !== figuresOf(entry)) {
         const got = `${sheet.sheet}, issue ${sheet.issue}`;
         const expected = 'one sheet for a value';
         const why = `${before.sheet.sheet} gives ${id} too; the newer one is used`;
@@ -182,12 +207,36 @@ export function valuesFor(sheets: readonly Sheet[], ids: readonly string[]): InF
             : should(place, told),
         );
       }
-      const { issue, date, authority } = sheet;
-      values[id] = { ...entry, id, sheet: sheet.sheet, issue, date, authority };
+      const former = groups.find((group) => group.includes(one))?.at(-2)?.sheet;
+      values[id] = issuedValue(id, sheet, former);
       from.set(id, one);
     }
   }
   return { values, withdrawn: withdrawnFrom(groups, values), problems };
+}
+
+/** What the issue before said is told beside it, where it said something else. */
+function issuedValue(id: string, sheet: SheetFile, former: SheetFile | undefined): IssuedValue {
+  const { issue, date, authority, confirm, confirmed } = sheet;
+  const entry = sheet.values[id];
+  if (entry === undefined) throw new Error(`no ${id} in ${sheet.sheet}, which was asked for it`);
+  const before = former?.values[id];
+  const was = before === undefined ? null : issuedText(before);
+  const changed = was !== null && was !== issuedText(entry) && former !== undefined;
+  const told = entry.supersedes === undefined && changed;
+  const why = entry.why ?? (changed ? sheet.why : undefined);
+  return {
+    ...entry,
+    ...(told ? { supersedes: { issue: former.issue, value: was } } : {}),
+    ...(why === undefined ? {} : { why }),
+    id,
+    sheet: sheet.sheet,
+    issue,
+    date,
+    authority,
+    ...(confirm === undefined ? {} : { confirm }),
+    ...(confirmed === undefined ? {} : { confirmed }),
+  };
 }
 
 function withdrawnFrom(

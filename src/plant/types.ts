@@ -10,6 +10,7 @@ import type {
   Line,
   Part,
   PlantFile,
+  SheetFile,
   Target,
   TypeFile,
   ValueEntry,
@@ -30,6 +31,9 @@ export type IssuedValue = ValueEntry & {
   readonly issue: string;
   readonly date: string;
   readonly authority: string;
+  /** How long its sheet stands before it is confirmed again, and when that was done last. */
+  readonly confirm?: SheetFile['confirm'];
+  readonly confirmed?: SheetFile['confirmed'];
 };
 
 /** A machine at a fitted position: its type with the position's differences applied. */
@@ -69,6 +73,8 @@ export type Plant = {
   readonly places: Readonly<Record<string, { readonly name: string }>>;
   readonly machines: Readonly<Record<string, Machine>>;
   readonly types: Readonly<Record<string, TypeFile>>;
+  /** Every issue of every value sheet, also those no longer in force, with the file of each. */
+  readonly sheets: readonly (SheetFile & { readonly file: string })[];
 };
 
 /** A problem with its place in a file. `must` is refused; `should` and `note` are not. */
