@@ -28,7 +28,7 @@ export const limits = {
     shakings: 10,
     termsInARow: 60,
   },
-  pack: { liftingKg: 10, significantDigits: 12 },
+  pack: { liftingKg: 10, sheetLeastSteps: 4, sheetSteps: 24, significantDigits: 12 },
   record: { bodyBytes: 64_000, parents: 64, actsInState: 1_000_000 },
   /** Circles for counted things (the figure is in words besides); elements in a map column. */
   drawing: { countedThings: 60, mapColumn: 6 },

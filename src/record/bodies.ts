@@ -22,6 +22,16 @@ const answer = z.union([
 const aboutThing = (prefix: string) =>
   z.string().regex(new RegExp(`^(?:${prefix})/[A-Za-z0-9][A-Za-z0-9:._ -]*$`));
 
+/** Carried out on paper and entered afterwards: from which sheet, what stood there, by whom. */
+const fromPaper = {
+  paper: z
+    .string()
+    .regex(/^[A-Z]{1,3}$/)
+    .optional(),
+  writtenAt: z.string().trim().min(1).max(100).optional(),
+  enteredBy: name.optional(),
+};
+
 const common = {
   step: z.string().max(400).optional(),
   count: z.int().min(0).max(10_000).optional(),
@@ -36,6 +46,7 @@ const common = {
   verifiedBy: z.string().trim().max(200).optional(),
   hours: z.number().min(0).optional(),
   serial: z.string().max(200).optional(),
+  ...fromPaper,
 };
 
 /** A step's body: the thing, what is commonly said with it, and answers by the name asked. */
@@ -69,7 +80,7 @@ export const bodies = {
   }),
   'pack-amended': z.strictObject({ from: hash, to: hash, why: words }),
   'could-not': z.strictObject({ thing: name, step: z.string().max(400).optional(), why: words }),
-  found: z.strictObject({ thing: name, what: words }),
+  found: z.strictObject({ thing: name, what: words, ...fromPaper }),
   decided: z.strictObject({ finding: words, owner: name, what: words, pack: hash.optional() }),
   corrected: z.strictObject({ of: hash, why: words }),
   'used-anyway': z.strictObject({

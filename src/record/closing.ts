@@ -2,6 +2,7 @@
 
 import type { Pack } from '../pack/types.ts';
 import { neverTogether } from './done-to-here.ts';
+import { paperRefused } from './from-paper.ts';
 import { isWet } from './isolation.ts';
 import { kindOf } from './kinds.ts';
 import { roundsOf } from './ledger.ts';
@@ -32,6 +33,8 @@ export function mayRecord(
   const pack = packs.find((p) => p.id === now.packInForce) ?? null;
   const apart = draft.body.together === true ? neverTogether(draft.kind, draft.body, pack) : null;
   if (apart !== null) return bad(`this cannot be entered together with others: ${apart}`);
+  const unlike = paperRefused(now, packs, draft.kind, draft.body);
+  if (unlike !== null) return bad(`this cannot be entered from paper: ${unlike}`);
   switch (draft.kind) {
     case 'undone':
       return afterClosing(now, draft) ?? wetRefused(now, packs, after(String(draft.body.thing)));

@@ -1,0 +1,166 @@
+// Entering a job done on paper: which rows of a sheet one tap covers, which are said one by one,
+// and the acts that come of what stands on the sheet.
+
+import { type PackSheet, sheetsOf } from '../pack/sheets.ts';
+import type { Ask, Pack, Step } from '../pack/types.ts';
+import { neverTogether } from './done-to-here.ts';
+import { stepIdOf } from './kinds.ts';
+import type { ActBody, Draft, JobState, Json, State } from './types.ts';
+
+export type PaperRow = {
+  readonly step: Step;
+  /** Null where one tap for the sheet covers it; else why it is said by itself. */
+  readonly alone: string | null;
+  /** Said before, on screen or from paper: it is not entered again. */
+  readonly done: boolean;
+};
+
+/** What stands beside a step: the answers by the names asked, and the bolts that are ticked. */
+export type WrittenRow = {
+  readonly answers: Readonly<Record<string, Json>>;
+  readonly holes?: readonly string[];
+};
+
+/** What stands on one sheet, as the person who enters it reads it off. */
+export type Written = {
+  readonly by: string;
+  /** Date and time as they stand on the sheet; nobody makes them more exact than they are. */
+  readonly writtenAt: string;
+  readonly enteredBy: string;
+  /** Who signed the cautions on this sheet. */
+  readonly verifiedBy: string;
+  /** Rows said one by one, by step; a row said here is never covered by the one tap. */
+  readonly rows: Readonly<Record<string, WrittenRow>>;
+  /** Steps without a tick on the sheet. */
+  readonly blank: readonly string[];
+  /** Words under "Found, or could not do". */
+  readonly found?: string;
+};
+
+export type FromPaper = {
+  /** In the order of the pack, which is the order of the sheet. */
+  readonly drafts: readonly Draft[];
+  /** Rows that are neither blank nor fully said: no answer is made up. */
+  readonly unsaid: readonly { readonly step: Step; readonly lacks: readonly Ask[] }[];
+  /** The sheet wants a name for its cautions. */
+  readonly unverified: boolean;
+};
+
+export const sheetOf = (pack: Pack, letter: string): PackSheet | null =>
+  sheetsOf(pack).find((sheet) => sheet.letter === letter) ?? null;
+
+export function paperRows(job: JobState, pack: Pack, sheet: PackSheet): readonly PaperRow[] {
+  return sheet.steps.map((step) => ({
+    step,
+    alone: aloneOf(step, pack),
+    done: job.done[step.id] !== undefined,
+  }));
+}
+
+/** Whatever *done to here* never covers, and whatever asks for an answer. */
+function aloneOf(step: Step, pack: Pack): string | null {
+  if (asked(step).length > 0) return 'it asks for an answer';
+  return neverTogether(step.verb, bareBody(step), pack);
+}
+
+const bareBody = (step: Step): ActBody => ({
+  thing: step.thing,
+  ...(step.round === undefined ? {} : { round: step.round }),
+  ...step.fixed,
+});
+
+const asked = (step: Step): readonly Ask[] =>
+  step.asks.filter((a) => a.optional !== true && step.fixed[a.name] === undefined);
+
+/** The acts one sheet gives; what lacks an answer is told and not entered. */
+export function fromPaper(
+  state: State,
+  job: string,
+  pack: Pack,
+  letter: string,
+  written: Written,
+): FromPaper {
+  const now = state.jobs[job];
+  const sheet = sheetOf(pack, letter);
+  if (now === undefined || sheet === null) return { drafts: [], unsaid: [], unverified: false };
+  const rows = paperRows(now, pack, sheet).filter(
+    ({ step, done }) => !done && !written.blank.includes(step.id),
+  );
+  const said = rows.map((row) => ({ ...row, own: written.rows[row.step.id] ?? null }));
+  const unsaid = said.flatMap(({ step, alone, own }) => {
+    const lacks = lacking(step, own);
+    return lacks.length > 0 || (alone !== null && own === null) ? [{ step, lacks }] : [];
+  });
+  const sure = said.filter(({ step }) => unsaid.every((each) => each.step !== step));
+  const covered = sure.filter(({ own }) => own === null).length;
+  const drafts = sure.map(({ step, own }): Draft => {
+    const together = own === null && covered > 1 ? { together: true } : {};
+    const verified = step.cautions.length === 0 ? {} : { verifiedBy: written.verifiedBy };
+    const body = { ...bareBody(step), ...ownBody(own), step: step.id, ...together, ...verified };
+    return draftOf(job, step.verb, written, { ...body, paper: letter });
+  });
+  const cautioned = sure.some(({ step }) => step.cautions.length > 0);
+  return {
+    drafts: [...drafts, ...foundOn(job, letter, written)],
+    unsaid,
+    unverified: cautioned && written.verifiedBy.trim() === '',
+  };
+}
+
+const ownBody = (own: WrittenRow | null): ActBody =>
+  own === null
+    ? {}
+    : { ...own.answers, ...(own.holes === undefined ? {} : { holes: [...own.holes] }) };
+
+/** How far it passed is asked only where it "passed up to". */
+function lacking(step: Step, own: WrittenRow | null): readonly Ask[] {
+  return asked(step).filter((ask) => {
+    if (ask.name === 'upTo' && own?.answers.result !== 'passed up to') return false;
+    const answer = own?.answers[ask.name];
+    return answer === undefined || answer === '' || answer === null;
+  });
+}
+
+function foundOn(job: string, letter: string, written: Written): readonly Draft[] {
+  const what = written.found?.trim() ?? '';
+  if (what === '') return [];
+  return [draftOf(job, 'found', written, { thing: 'job', what, paper: letter })];
+}
+
+const draftOf = (job: string, kind: string, written: Written, body: ActBody): Draft => ({
+  stream: { kind: 'job', id: job },
+  kind,
+  by: written.by.trim(),
+  body: { ...body, writtenAt: written.writtenAt.trim(), enteredBy: written.enteredBy.trim() },
+});
+
+/** Why an act may not say that it comes from this sheet, or null; the record asks it of each. */
+export function paperRefused(
+  job: JobState,
+  packs: readonly Pack[],
+  kind: string,
+  body: ActBody,
+): string | null {
+  const { paper, writtenAt, enteredBy } = body;
+  if (paper === undefined) {
+    const stray = writtenAt !== undefined || enteredBy !== undefined;
+    return stray ? 'what is entered from paper names its sheet' : null;
+  }
+  if (writtenAt === undefined) return `sheet ${paper}: when was it done, as it stands there?`;
+  if (enteredBy === undefined) return `sheet ${paper}: who enters it?`;
+  const sheets = packs.filter((p) => job.packs.includes(p.id)).map((p) => sheetOf(p, `${paper}`));
+  if (sheets.every((sheet) => sheet === null)) return `this job's pack has no sheet ${paper}`;
+  const step = stepIdOf(kind, body);
+  if (step === null || sheets.some((sheet) => sheet?.steps.some((s) => s.id === step))) return null;
+  return `${step} does not stand on sheet ${paper}`;
+}
+
+/** `entered from paper, sheet C, written 2026-03-14 03:20, by Maren`; null for any other act. */
+export function paperWords(body: ActBody): string | null {
+  if (typeof body.paper !== 'string') return null;
+  return [
+    `entered from paper, sheet ${body.paper}`,
+    ...(typeof body.writtenAt === 'string' ? [`written ${body.writtenAt}`] : []),
+    ...(typeof body.enteredBy === 'string' ? [`entered by ${body.enteredBy}`] : []),
+  ].join(', ');
+}
