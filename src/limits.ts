@@ -46,11 +46,17 @@ export const limits = {
     replicaEverySeconds: 5,
     calculationSeconds: 30,
   },
-  tidy: { columns: 100, fileLines: 400, functionLines: 70 },
-} as const;
   /** A wrench or an adapter longer than this is a slip of the unit; a factor beyond is no lever. */
   bolting: { bolts: 256, rounds: 12, leverMm: 5_000, leverFactor: 20 },
   /** Combinations of tools weighed for one fastening; nodes of the choice over a whole job. */
-  tools: { cellLength: 200, choiceNodes: 20_000, combinations: 400, fileBytes: 1_000_000, rows: 2_000 },
+  tools: {
+    cellLength: 200,
+    choiceNodes: 20_000,
+    combinations: 400,
+    fileBytes: 1_000_000,
+    rows: 2_000,
+  },
   /** Rows of a sheet taken in, and letters of its text; a sheet stands 99 years at most. */
   values: { confirmMonths: 1_188, rows: 5_000, sheetBytes: 2_000_000 },
+  tidy: { columns: 100, fileLines: 400, functionLines: 70 },
+} as const;
