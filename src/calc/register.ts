@@ -5,6 +5,7 @@ import { AUTHORITY_LINE } from '../quantity/authority.ts';
 import type { Problem } from '../quantity/types.ts';
 import type { Late, Solver } from '../removal/model.ts';
 import { check, IGNORED, IGNORED_IN_PLAIN } from './border.ts';
+import { patternCalculation } from './pattern.ts';
 import { removalCalculation } from './removal.ts';
 
 /** What the shell lends a calculation. */
@@ -32,6 +33,8 @@ export type Calculation = {
   readonly results: readonly z.ZodType[];
   readonly problems: (input: unknown) => readonly Problem[];
   readonly run: (input: unknown, lent: Lent) => Promise<Readonly<Record<string, unknown>>>;
+  /** It runs where a solver is lent; the others run anywhere, a phone without a server too. */
+  readonly needsSolver: boolean;
   /** How long the solver may take, where the input says so. */
   readonly seconds: (raw: unknown) => number | null;
   readonly example: Readonly<Record<string, unknown>>;
@@ -46,7 +49,7 @@ export type CalcAnswer =
   | { readonly ok: true; readonly result: Readonly<Record<string, unknown>> }
   | { readonly ok: false; readonly error: CalcError };
 
-const calculations: readonly Calculation[] = [removalCalculation];
+const calculations: readonly Calculation[] = [removalCalculation, patternCalculation];
 
 export const listCalculations = (): readonly Calculation[] => calculations;
 

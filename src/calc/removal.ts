@@ -35,6 +35,7 @@ export const removalCalculation: Calculation = {
   run: async (input, { solver, late }) => ({
     ...(await removal(asInput(input), solver, undefined, late)),
   }),
+  needsSolver: true,
   seconds: (raw) => {
     const given = typeof raw === 'object' && raw !== null && 'limits' in raw ? raw.limits : null;
     const read = limitsSchema.safeParse(given);

@@ -47,6 +47,7 @@ export function simple<T>(given: Given<T>): Calculation {
       if (!answer.ok) throw new Error(`${given.name} was run on an input it refuses`);
       return answer.result;
     },
+    needsSolver: false,
     seconds: () => null,
     example: given.example,
   };

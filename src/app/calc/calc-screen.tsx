@@ -1,40 +1,42 @@
 // Calculations: what is registered, each to be tried with its own example, with its working.
 
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
+import { type Calculation, listCalculations } from '../../calc/register.ts';
 import { AUTHORITY_LINE } from '../../quantity/authority.ts';
 import type { Problem } from '../../quantity/types.ts';
-import { type CalculationView, getCalculations, postCalculation } from '../shared/api.ts';
+import { postCalculation } from '../shared/api.ts';
 import { Field, Plain } from '../shared/controls.tsx';
 import { WorkingTable } from '../shared/figure.tsx';
 import { to } from '../shared/route.ts';
 import { Sheet } from '../shared/sheet.tsx';
+import { Live } from './live.tsx';
 import { isWorking, ResultRows } from './result.tsx';
 
 export function CalcScreen({ name }: { readonly name: string | null }) {
-  const [list, setList] = useState<readonly CalculationView[] | null>(null);
-  useEffect(() => {
-    void getCalculations().then((answer) => setList(answer.ok ? answer.value.calculations : []));
-  }, []);
-  const one = list?.find((each) => each.name === name);
+  const list = listCalculations();
+  const one = list.find((each) => each.name === name);
   return (
     <Sheet title={one === undefined ? 'Calculations' : `Calculation: ${one.name}`}>
-      {list === null ? <p role="status">Reading the list …</p> : null}
       {one === undefined ? (
         <ul className="ruled-list">
-          {(list ?? []).map((each) => (
+          {list.map((each) => (
             <li key={each.name}>
               <a href={to.calc(each.name)}>{each.name}</a> · {each.summary}
             </li>
           ))}
         </ul>
       ) : (
-        <Calculation key={one.name} one={one} />
+        <Chosen key={one.name} one={one} />
       )}
     </Sheet>
   );
 }
 
-function Calculation({ one }: { readonly one: CalculationView }) {
+/** Where a solver is needed the server works it out; everything else runs on this phone. */
+const Chosen = ({ one }: { readonly one: Calculation }) =>
+  one.needsSolver ? <ByServer one={one} /> : <Live one={one} />;
+
+function ByServer({ one }: { readonly one: Calculation }) {
   const [text, setText] = useState(JSON.stringify(one.example, null, 2));
   const [result, setResult] = useState<Readonly<Record<string, unknown>> | null>(null);
   const [problems, setProblems] = useState<readonly Problem[]>([]);

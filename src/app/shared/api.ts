@@ -5,6 +5,7 @@ import type { Pack, PackRequest } from '../../pack/types.ts';
 import type { Problem } from '../../quantity/types.ts';
 import type { ReplicaAnswer } from '../../record/replica.ts';
 import type { Act, Refusal } from '../../record/types.ts';
+import { wordsNow } from './say.tsx';
 
 export type Answer<T> =
   | { readonly ok: true; readonly value: T }
@@ -19,15 +20,16 @@ async function ask<T>(path: string, init?: RequestInit): Promise<Answer<T>> {
   try {
     response = await fetch(path, init);
   } catch {
-    const why = 'the server does not answer';
-    return problem({ path, got: null, expected: 'an answer', why });
+    const { refused: w } = wordsNow();
+    return problem({ path, got: null, expected: w.anAnswer, why: w.noAnswer });
   }
   const body: unknown = await response.json().catch(() => null);
   if (response.ok) return { ok: true, value: body as T };
   if (isWrong(body)) {
     return { ok: false, problems: body.error.problems, refusal: body.error.refusal ?? null };
   }
-  return problem({ path, got: response.status, expected: 'an answer', why: 'the server failed' });
+  const { refused: w } = wordsNow();
+  return problem({ path, got: response.status, expected: w.anAnswer, why: w.failed });
 }
 
 export const problem = (one: Problem): Answer<never> => ({
@@ -73,12 +75,5 @@ export const postPhoto = (file: Blob) =>
     body: file,
   });
 
-export type CalculationView = {
-  readonly name: string;
-  readonly summary: string;
-  readonly example: unknown;
-};
-export const getCalculations = () =>
-  ask<{ readonly calculations: readonly CalculationView[] }>('/api/calc');
 export const postCalculation = (name: string, input: unknown) =>
   ask<Readonly<Record<string, unknown>>>(`/api/calc/${encodeURIComponent(name)}`, json(input));
