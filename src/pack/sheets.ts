@@ -33,7 +33,7 @@ export const PHASES = Object.keys(STRETCH) as readonly Phase[];
 export function sheetsOf(pack: Pick<Pack, 'steps' | 'machine'>): readonly PackSheet[] {
   const stretches = withoutCrumbs(stretchesOf(pack.steps));
   const parts = stretches.flatMap((steps) => {
-    const phases = PHASES.filter((phase) => steps.some((step) => step.phase === phase));
+    const phases = PHASES.filter((phase) => furthestOf(steps).includes(phase));
     const pieces = cut(steps);
     const of = pieces.length;
     return pieces.map((piece, i) => ({
@@ -52,7 +52,7 @@ export type PhaseWords = Readonly<Record<Phase, string>>;
 export function sheetName(sheet: PackSheet, words: PhaseWords): string {
   const [first = '', ...more] = sheet.phases.map((phase) => words[phase]);
   const does = [first, ...more.map(lower)].join(', ');
-  const part = sheet.part === null ? '' : ` (${sheet.part.n}/${sheet.part.of})`;
+  const part = sheet.part === null ? '' : ` (${sheet.part.n} of ${sheet.part.of})`;
   return `${does}${part}, ${sheet.machine}`;
 }
 
@@ -70,6 +70,15 @@ function stretchesOf(steps: readonly Step[]): readonly (readonly Step[])[] {
     furthest = stretch;
   }
   return stretches;
+}
+
+/** What carries the job on; a look that comes back between two fits does not name a sheet. */
+function furthestOf(steps: readonly Step[]): readonly Phase[] {
+  let furthest = -1;
+  return steps.flatMap(({ phase }) => {
+    furthest = Math.max(furthest, STRETCH[phase]);
+    return STRETCH[phase] === furthest ? [phase] : [];
+  });
 }
 
 /** A sheet with a step or two on it is lost; these go with what follows, the last with what was. */

@@ -2,6 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { fixturePack } from '../drawing/fixture.ts';
+import { sheetsOf } from '../pack/sheets.ts';
 import type { Pack } from '../pack/types.ts';
 import {
   AUTHORITY_LINE,
@@ -15,7 +16,7 @@ import { DEMO_MARK } from './block.ts';
 import { packPdf, packView } from './pack-pdf.ts';
 import { letters, pagesOf } from './pdf-text.ts';
 import { proofPdf } from './proof-pdf.ts';
-import { holesOf } from './steps.ts';
+import { holesOf, stepSheetsOf } from './steps.ts';
 
 const count = (text: string, what: string): number => text.split(what).length - 1;
 
@@ -119,6 +120,40 @@ describe('steps', () => {
 
   test('steps are not numbered against a total', () => {
     expect(pages.join(' ')).not.toMatch(/step \d+ of \d+/i);
+  });
+});
+
+describe('the sheets to work by', () => {
+  const names = stepSheetsOf(fixturePack).map(({ name }) => letters(name));
+  const heads = pages.map(letters);
+  const begins = names.map((name) => heads.findIndex((head) => head.startsWith(name)));
+
+  test('each begins on a page of its own, in order, and is listed with its page', () => {
+    expect(names.length).toBeGreaterThan(1);
+    expect(begins).toEqual([...begins].sort((a, b) => a - b));
+    expect(new Set(begins).size).toBe(names.length);
+    expect(begins).not.toContain(-1);
+    names.forEach((name, i) => {
+      expect(body).toContain(`${name}page${(begins[i] ?? 0) + 1}`);
+    });
+  });
+
+  test('each step stands on a page that names its sheet at its head', () => {
+    for (const sheet of sheetsOf(fixturePack)) {
+      const at = sheetsOf(fixturePack).findIndex(({ letter }) => letter === sheet.letter);
+      const own = heads.filter((head) => head.startsWith(names[at] ?? '?')).join('');
+      for (const { text } of sheet.steps) expect(own, sheet.letter).toContain(letters(text));
+    }
+  });
+
+  test('each asks who worked and when, once', () => {
+    expect(count(body, 'Workedby')).toBe(names.length);
+  });
+
+  test('no page after the last sheet says that it goes on', () => {
+    const last = heads.findLastIndex((head) => names.some((name) => head.startsWith(name)));
+    expect(heads.length).toBeGreaterThan(last + 1);
+    expect(heads.slice(last + 1).join('')).not.toContain('goeson');
   });
 });
 

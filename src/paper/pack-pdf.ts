@@ -6,7 +6,7 @@ import type { Pack, PlanView, Settled } from '../pack/types.ts';
 import { ISOLATION_BY_HAND, ISOLATION_NOT_STATED } from '../quantity/authority.ts';
 import { figure, picture, titleBlock, workingRows } from './block.ts';
 import { listsOf } from './lists.ts';
-import { phasesOf } from './steps.ts';
+import { stepSheetsOf } from './steps.ts';
 import { setPdf } from './typst.ts';
 
 /** Width of the sheet's text in points; drawings are made at one unit a point. */
@@ -39,7 +39,7 @@ export const packView = (pack: Pack) => ({
     ...(pack.bench === null ? [] : [mapOf('At the bench', pack.bench)]),
   ],
   isolation: isolationOf(pack),
-  phases: phasesOf(pack),
+  sheets: stepSheetsOf(pack),
   lists: listsOf(pack),
   notes: pack.boxUpNotes,
   workings: [

@@ -3,19 +3,10 @@
 import { jointDrawing } from '../drawing/joint.ts';
 import { countWords, jointInputOf } from '../drawing/step.ts';
 import { PHONE_WIDTH, widthOf } from '../drawing/svg.ts';
-import type { Pack, Phase, ShownValue, Step } from '../pack/types.ts';
+import { sheetName, sheetsOf } from '../pack/sheets.ts';
+import type { Pack, ShownValue, Step } from '../pack/types.ts';
+import { en } from '../words/en/index.ts';
 import { type CautionView, cautionView, type Picture, picture } from './block.ts';
-
-const PHASES: Readonly<Record<Phase, string>> = {
-  before: 'Before you start',
-  isolate: 'Isolate',
-  strip: 'Take off',
-  inspect: 'Look and measure',
-  fit: 'Fit',
-  'box-up': 'Box up',
-  'line-up': 'Line up',
-  prove: 'Prove',
-};
 
 const STOPS = {
   isolation: 'Stop: not before the isolation is proved. There is no way past this.',
@@ -45,21 +36,21 @@ export type ValueView = {
   readonly words: string;
 };
 
-/** Runs of one phase, in the pack's order; a phase that comes back has its title again. */
-export const phasesOf = (
-  pack: Pack,
-): readonly { readonly title: string; readonly steps: readonly StepView[] }[] => {
+export type SheetView = {
+  readonly name: string;
+  readonly steps: readonly StepView[];
+};
+
+/** `Sheet C · Take off, Port main engine`: the screen on which it is entered calls it the same. */
+export const stepSheetsOf = (pack: Pack): readonly SheetView[] => {
   const drawn = new Set<string>();
-  const runs: { phase: Phase; steps: StepView[] }[] = [];
-  let before = '';
-  for (const step of pack.steps) {
-    const last = runs.at(-1);
-    const view = stepView(pack, step, before, drawn);
-    before = step.reason;
-    if (last?.phase === step.phase) last.steps.push(view);
-    else runs.push({ phase: step.phase, steps: [view] });
-  }
-  return runs.map(({ phase, steps }) => ({ title: PHASES[phase], steps }));
+  return sheetsOf(pack).map((sheet) => {
+    const steps = sheet.steps.map((step, i) =>
+      stepView(pack, step, sheet.steps[i - 1]?.reason ?? '', drawn),
+    );
+    const name = en.paper.sheet(sheet.letter, sheetName(sheet, en.paper.phases));
+    return { name, steps };
+  });
 };
 
 /** A joint's pattern is printed at its first round; later rounds have their boxes. */

@@ -1,6 +1,7 @@
 // English: the sheets of a printed pack, and the screen on which they are entered afterwards.
 
 export const paper = {
+  sheet: (letter: string, name: string) => `Sheet ${letter} · ${name}`,
   phases: {
     before: 'Before you start',
     isolate: 'Isolate',

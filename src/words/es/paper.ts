@@ -3,6 +3,7 @@
 import type { Words } from '../en/index.ts';
 
 export const paper: Words['paper'] = {
+  sheet: (letter, name) => `Hoja ${letter} · ${name}`,
   phases: {
     before: 'Antes de empezar',
     isolate: 'Aislar',
