@@ -7,6 +7,7 @@ import type { Late, Solver } from '../removal/model.ts';
 import { check, IGNORED, IGNORED_IN_PLAIN } from './border.ts';
 import { patternCalculation } from './pattern.ts';
 import { removalCalculation } from './removal.ts';
+import { wrenchSettingCalculation } from './wrench-setting.ts';
 
 /** What the shell lends a calculation. */
 export type Lent = {
@@ -49,7 +50,11 @@ export type CalcAnswer =
   | { readonly ok: true; readonly result: Readonly<Record<string, unknown>> }
   | { readonly ok: false; readonly error: CalcError };
 
-const calculations: readonly Calculation[] = [removalCalculation, patternCalculation];
+const calculations: readonly Calculation[] = [
+  removalCalculation,
+  patternCalculation,
+  wrenchSettingCalculation,
+];
 
 export const listCalculations = (): readonly Calculation[] => calculations;
 

@@ -159,23 +159,7 @@ export type NoRemoval = {
 
 export type RemovalResult = RemovalPlan | NoRemoval;
 
-/** A program for a solver: text in LP format and a first answer to start from. */
-export type Program = {
-  readonly text: string;
-  readonly start: ReadonlyMap<string, number>;
-};
-
-export type ProgramLimits = { readonly nodes: number };
-
-export type SolverAnswer = {
-  readonly status: 'optimal' | 'infeasible' | 'stopped';
-  /** The best values found, by variable; null when none. */
-  readonly values: ReadonlyMap<string, number> | null;
-  /** A lower bound of the objective, null when none is known. */
-  readonly bound: number | null;
-};
-
-export type Solver = (program: Program, limits: ProgramLimits) => Promise<SolverAnswer>;
+export type { Program, ProgramLimits, Solver, SolverAnswer } from '../quantity/solver.ts';
 
 /** Has a limit in seconds struck? Only the shell can know; without it nothing ever is late. */
 export type Late = () => boolean;

@@ -140,11 +140,15 @@ const grid = (rows: number, columns: number): Point[] => {
   return points;
 };
 
+/** Clockwise from the upper left corner. */
 const perimeter = (all: readonly Point[], rows: number, columns: number): Point[] => {
   const right = (columns - 1) * PITCH;
   const bottom = (rows - 1) * PITCH;
-  const rim = all.filter((p) => p[0] === 0 || p[1] === 0 || p[0] === right || p[1] === bottom);
-  const mid: Point = [right / 2, bottom / 2];
-  const angle = (p: Point) => Math.atan2(p[1] - mid[1], p[0] - mid[0]);
-  return [...rim].sort((a, b) => angle(a) - angle(b));
+  if (rows === 1 || columns === 1) return [...all];
+  return [
+    ...all.filter(([, y]) => y === 0),
+    ...all.filter(([x, y]) => x === right && y > 0 && y < bottom),
+    ...all.filter(([, y]) => y === bottom).reverse(),
+    ...all.filter(([x, y]) => x === 0 && y > 0 && y < bottom).reverse(),
+  ];
 };
