@@ -1,6 +1,7 @@
 // A job in sentences: its ready steps with their cautions, its open list, its findings.
 
 import type { Pack, Step } from '../pack/types.ts';
+import { paperWords } from '../record/from-paper.ts';
 import type { Act, Entry, JobState } from '../record/types.ts';
 
 /** `Work · 14 open`, `closed`, `closed with 1 deviation (Ada)`: a job has no status word. */
@@ -81,5 +82,7 @@ export function nextLines(job: JobState, pack: Pack, ready: readonly Step[]): re
 export const actLine = (act: Act): string => {
   const thing = act.body.thing === undefined ? '' : ` ${String(act.body.thing)}`;
   const round = act.body.round === undefined ? '' : ` ${String(act.body.round)}`;
-  return `${act.at.utc} ${act.kind}${thing}${round} by ${act.by} (${act.hash.slice(0, 12)})`;
+  const paper = paperWords(act.body);
+  const from = paper === null ? '' : `, ${paper}`;
+  return `${act.at.utc} ${act.kind}${thing}${round} by ${act.by}${from} (${act.hash.slice(0, 12)})`;
 };

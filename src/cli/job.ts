@@ -19,6 +19,7 @@ import {
   sayOn,
   within,
 } from './job-common.ts';
+import { paperCommand } from './job-paper.ts';
 import { sayingCommands } from './job-say.ts';
 import {
   BadInput,
@@ -53,6 +54,9 @@ export function jobCommand(): Command {
       '  boxup job open JOB --archive log.db',
       '  boxup job close JOB --archive log.db --by "Ada"',
       '',
+      'A job done on paper is entered sheet by sheet, each under its letter:',
+      '  boxup job paper JOB C --archive log.db --by "Ada" --written "2026-03-14 03:20" …',
+      '',
       'Without a plant file, a machine is stripped as it is seen:',
       '  boxup job strip --archive log.db --vessel V --machine M --component C --by "Ada"',
       '  boxup job shut JOB "Sea inlet valve" --kind "sea valve" --found open --tag 1 …',
@@ -69,6 +73,7 @@ export function jobCommand(): Command {
     ...beginning(),
     ...stripCommands(),
     ...working(),
+    paperCommand(),
     ...sayingCommands(),
     ...ending(),
   ]) {

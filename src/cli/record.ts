@@ -59,6 +59,7 @@ async function verifyArchive(options: Verify) {
       faults.length === 0
         ? [
             `${rows.length} acts verified.`,
+            ...paperLines(await archive.acts()),
             'Without signatures an act added at the end cannot be told from a true one.',
           ]
         : [
@@ -70,6 +71,15 @@ async function verifyArchive(options: Verify) {
   } finally {
     await archive.close();
   }
+}
+
+/** What was not said at the machine but afterwards, from the printed sheets. */
+function paperLines(acts: readonly Act[]): readonly string[] {
+  const sheets = Map.groupBy(
+    acts.filter((act) => typeof act.body.paper === 'string'),
+    (act) => `${act.stream.id}: entered from paper, sheet ${String(act.body.paper)}`,
+  );
+  return [...sheets].sort(([a], [b]) => (a < b ? -1 : 1)).map(([s, own]) => `${s}, ${own.length}`);
 }
 
 /** A pack whose bytes are not those of its name, or that an act names and nobody kept. */

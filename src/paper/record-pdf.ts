@@ -2,6 +2,7 @@
 
 import { openWords } from '../drawing/tally.ts';
 import type { Pack } from '../pack/types.ts';
+import { paperWords } from '../record/from-paper.ts';
 import { kindOf } from '../record/kinds.ts';
 import { order } from '../record/order.ts';
 import { after, before } from '../record/things.ts';
@@ -225,18 +226,23 @@ const actsOf = (own: readonly Act[], pack: Pack): Part =>
     ]),
   );
 
+const SAID_IN_WORDS = ['thing', 'together', 'paper', 'writtenAt', 'enteredBy'];
+
 /** What an act says, in words; an act of an unknown kind is printed as it stands. */
 export const actWords = (act: Act, pack: Pack): string => {
   const row = kindOf(act.kind);
   const thing = typeof act.body.thing === 'string' ? act.body.thing : null;
   const named = thing === null ? '' : `: ${thingWords(thing, pack)}`;
   const rest = Object.entries(act.body)
-    .filter(([key]) => key !== 'thing')
+    .filter(([key]) => !SAID_IN_WORDS.includes(key))
     .map(([key, value]) => `${key} ${typeof value === 'string' ? value : JSON.stringify(value)}`)
     .map((words) => words.replaceAll(/\b([0-9a-f]{8})[0-9a-f]{24,}\b/g, '$1…'))
     .map((words) => (words.length > 160 ? `${words.slice(0, 159)}…` : words));
+  const afterwards = act.body.together === true ? ['entered together, afterwards'] : [];
+  const paper = paperWords(act.body);
+  const more = [...rest, ...afterwards, ...(paper === null ? [] : [paper])];
   const says = row === null ? `UNKNOWN KIND ${act.kind}` : row.says;
-  return breakable(`${says}${named}${rest.length === 0 ? '' : ` (${rest.join('; ')})`}`);
+  return breakable(`${says}${named}${more.length === 0 ? '' : ` (${more.join('; ')})`}`);
 };
 
 const thingWords = (thing: string, { facts, lists }: Pack): string => {
