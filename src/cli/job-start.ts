@@ -70,6 +70,7 @@ async function madePack(folder: string, asked: Readonly<Record<string, unknown>>
   const { readPlant } = await import('../plant/read.ts');
   const { requestSchema } = await import('../pack/request.ts');
   const { makePack } = await import('../pack/pack.ts');
+  const { withDay } = await import('../pack/sheet-age.ts');
   const { solveWithHighs } = await import('../server/solver-inline.ts');
   const { plant, problems } = readPlant(readFolder(folder));
   const musts = problems.filter((p) => p.level === 'must');
@@ -80,7 +81,8 @@ async function madePack(folder: string, asked: Readonly<Record<string, unknown>>
     throw new BadInput(
       request.error.issues.map((i) => `--${i.path.join('.')}: ${i.message}`).join('\n'),
     );
-  const made = await makePack(plant, request.data as PackRequest, solveWithHighs);
+  const dated = withDay(plant, request.data as PackRequest, now().utc);
+  const made = await makePack(plant, dated, solveWithHighs);
   if (made.kind === 'pack') return made.pack;
   if (made.kind === 'infeasible') throw new No(`it cannot be freed: ${made.why}`);
   throw new BadInput(

@@ -4,6 +4,7 @@ import { readFile, writeFile } from 'node:fs/promises';
 import { Command } from 'commander';
 import { makePack } from '../pack/pack.ts';
 import { requestSchema } from '../pack/request.ts';
+import { withDay } from '../pack/sheet-age.ts';
 import type { Pack, PackRequest } from '../pack/types.ts';
 import { readPlant } from '../plant/read.ts';
 import type { FileProblem, PlantText } from '../plant/types.ts';
@@ -64,7 +65,8 @@ const run = async (options: Options): Promise<void> => {
   if (read.plant === null || musts.length > 0) return refuse(musts, options);
   const request = await requestOf(options);
   if ('problems' in request) return refuse(request.problems, options);
-  const made = await makePack(read.plant, request.request, solveWithHighs);
+  const asked = withDay(read.plant, request.request, new Date().toISOString());
+  const made = await makePack(read.plant, asked, solveWithHighs);
   if (made.kind === 'problems') return refuse(made.problems, options);
   if (made.kind === 'infeasible') {
     const answer = { feasible: false, why: made.why, authority: AUTHORITY_LINE };

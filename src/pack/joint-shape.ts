@@ -97,7 +97,7 @@ const roundsOf = (machine: Machine, joint: Joint, n: number, threaded: boolean):
   if (!threaded) return union ? ['hand', 'made'] : ['made'];
   const sealed = Object.keys(joint.seals ?? {}).length > 0;
   const byHandFirst = n > 1 || sealed ? ['hand'] : [];
-  if (joint.byHand === true || !hasTorque(machine, joint)) return [...byHandFirst, 'tight'];
+  if (!hasTorque(machine, joint)) return [...byHandFirst, 'tight'];
   if (n >= 4) return ['hand', '30 %', '60 %', '100 %', 'once more in order'];
   return [...byHandFirst, '100 %'];
 };

@@ -143,6 +143,7 @@ const assemble = (c: Context): Core => {
       hash: c.plant.issue.hash,
     },
     valueIssues: valueIssues(c.machine, [...steps.flatMap((s) => s.values), ...valuesOf(c)]),
+      type: c.machine.type,
     request: JSON.parse(JSON.stringify(c.request)) as PackRequest,
     isolationNote: c.isolation.stated ? ISOLATION_BY_HAND : ISOLATION_NOT_STATED,
     isolationListedBy:

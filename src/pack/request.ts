@@ -21,6 +21,7 @@ export const requestSchema = z.strictObject({
   when: z.string().optional(),
   people: z.array(z.string()).optional(),
   closures: isolationSchema.omit({ note: true }).optional(),
+  on: z.iso.date().optional(),
   decisions: z.record(z.string(), settled).optional(),
   already: z
     .strictObject({

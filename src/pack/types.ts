@@ -70,6 +70,8 @@ export type ShownValue = {
 
 export type Phase =
   | 'before'
+  /** Why it is no longer what it was; null where nobody said, absent in packs made before. */
+  readonly why?: string | null;
   | 'isolate'
   | 'strip'
   | 'inspect'
@@ -212,6 +214,8 @@ export type PackRequest = {
 
 export type Lists = {
   readonly tools: readonly { readonly tool: string; readonly for: readonly string[] }[];
+  /** The day it is asked on, `2026-11-25`: there is no clock in here, and sheets grow old. */
+  readonly on?: string;
   readonly seals: readonly {
     readonly thing: Thing;
     readonly name: string;
@@ -325,6 +329,8 @@ export type Pack = {
     readonly list: readonly string[];
   } | null;
   readonly isolationNote: string;
+    /** Machines of one type have one job; absent in packs made before. */
+    readonly type?: string;
   readonly isolationListedBy: { readonly by: string; readonly on: string } | null;
   readonly plan: PlanView;
   /** For an overhaul: what goes on at the bench, by the same calculation. */

@@ -3,6 +3,7 @@
 import type { Joint } from '../plant/schema.ts';
 import type { IssuedValue, Machine } from '../plant/types.ts';
 import type { Source } from '../quantity/types.ts';
+import { issuedText } from '../values/issue.ts';
 import { isThreaded } from './joint-shape.ts';
 import type { ShownValue } from './types.ts';
 
@@ -12,13 +13,14 @@ export const shownValue = (machine: Machine, id: string, name: string): ShownVal
   return {
     id,
     name: value.name,
-    shown: textOf(value),
+    shown: issuedText(value),
     origin: value.scope === 'general table' ? 'general table' : 'issued for this joint',
     issue: value.issue,
     date: value.date,
     authority: value.authority,
     threadCondition: value.threadCondition ?? null,
     was: value.supersedes ?? null,
+    why: value.why ?? null,
     source: sourceOf(value),
   };
 };
@@ -33,6 +35,7 @@ export const noValue = (id: string, name: string): ShownValue => ({
   authority: null,
   threadCondition: null,
   was: null,
+  why: null,
   source: null,
 });
 
@@ -42,14 +45,6 @@ const sourceOf = (value: IssuedValue): Source => ({
   issue: value.issue,
   date: value.date,
 });
-
-const textOf = (value: IssuedValue): string | null => {
-  if (value.value !== undefined) return value.value;
-  if (value.min !== undefined && value.max !== undefined) return `${value.min} to ${value.max}`;
-  if (value.min !== undefined) return `at least ${value.min}`;
-  if (value.max !== undefined) return `at most ${value.max}`;
-  return null;
-};
 
 /** The tightening values of a joint, one a kind of fastener; none stated shows as none. */
 export const tighteningValues = (machine: Machine, joint: Joint): ShownValue[] => {

@@ -86,7 +86,37 @@ export const bodies = {
   'used-anyway': z.strictObject({
     thing: name,
     step: z.string().max(400).optional(),
+  'cannot-run': z.strictObject({
+    thing: z.enum(BEFORE),
+    why: words.optional(),
+  }),
     reason: words,
+  'values-issued': z.strictObject({
+    sheet: id,
+    issue: name,
+    date: z.iso.date(),
+    authority: name,
+    machines: z.array(id).min(1).max(500),
+    values: z
+      .array(
+        z.strictObject({
+          id,
+          name,
+          is: z.string().max(200).nullable(),
+          condition: z.string().max(400).nullable(),
+          why: z.string().max(1_000).optional(),
+        }),
+      )
+      .min(1)
+      .max(500),
+  }),
+  'value-looked-at': z.strictObject({
+    thing: aboutThing('joint'),
+    value: id,
+    was: z.string().max(200),
+    is: z.string().max(200).nullable(),
+    issue: name,
+  }),
     limits: words,
   }),
   note: z.strictObject({ thing: name.optional(), text: words }),

@@ -6,6 +6,8 @@ import { paperRefused } from './from-paper.ts';
 import { isWet } from './isolation.ts';
 import { kindOf } from './kinds.ts';
 import { roundsOf } from './ledger.ts';
+import { lookActRefused, waitsForLook } from './second-look-refused.ts';
+import { lookedRefused, supersededRefused } from './superseded.ts';
 import { after } from './things.ts';
 import type { ActBody, Draft, Finding, JobState, Refusal, State } from './types.ts';
 import { wasDone } from './vessel.ts';
@@ -52,7 +54,11 @@ export function mayRecord(
     case 'started':
       return afterClosing(now, draft) ?? notClear(now);
     case 'made':
-      return afterClosing(now, draft) ?? roundRefused(pack, draft.body);
+      return afterClosing(now, draft) ?? madeRefused(now, pack, draft.body);
+    case 'value-looked-at':
+      return lookedRefused(now, draft.body);
+    case 'accounted':
+      return afterClosing(now, draft) ?? huntRefused(now, draft.body);
     case 'used-anyway':
       return anywayRefused(now, pack, draft.body);
     case 'decided':
@@ -213,6 +219,12 @@ function roundRefused(pack: Pack | null, body: ActBody): Refusal | null {
   if (rounds.includes(String(body.round))) return null;
   return bad(`round of ${thing} is "${String(body.round)}" (expected ${rounds.join(', ')})`);
 }
+
+const startsUnseen = (job: JobState, draft: Draft): Refusal | null =>
+  draft.kind === 'started' ? waitsForLook(job, 'line-up', 'Starting') : null;
+
+const madeRefused = (job: JobState, pack: Pack | null, body: ActBody): Refusal | null =>
+  roundRefused(pack, body) ?? supersededRefused(job, body, pack?.facts ?? null);
 
 /** The two stops have no way past, so no act may claim one. */
 function anywayRefused(job: JobState, pack: Pack | null, body: ActBody): Refusal | null {

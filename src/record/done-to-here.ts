@@ -3,6 +3,7 @@
 import type { Ask, Pack, Step } from '../pack/types.ts';
 import { isWet } from './isolation.ts';
 import { after } from './things.ts';
+import { supersededRefused } from './superseded.ts';
 import type { ActBody, JobState, State } from './types.ts';
 
 export type Together = {
@@ -49,6 +50,8 @@ function stopsRun(step: Step, pack: Pack, job: JobState): string | null {
 
 const ISOLATION = [
   ...['shut', 'shut-or-unplugged', 'tagged', 'drain-opened', 'proved-dead'],
+  if (supersededRefused(job, step.verb === 'made' ? body : {}, pack.facts) !== null)
+    return 'its value was superseded: somebody looks at it first';
   ...['drain-shut', 'untagged', 'restored'],
 ];
 const COUNTS = ['seal-out', 'seal-in', 'loose-out', 'loose-in'];

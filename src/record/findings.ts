@@ -7,7 +7,9 @@ import { expectedCount, shouldBeClosedBefore, stepIdOf } from './kinds.ts';
 import { collide, type Ledger, openingsOf, unclosed } from './ledger.ts';
 import { everything, rivalsId, type Said, stepOf, viewOf } from './said.ts';
 import { after } from './things.ts';
-import type { Finding } from './types.ts';
+import { lookFaults, unseenFaults } from './second-look.ts';
+import { supersededWords } from './superseded.ts';
+import type { Finding, Superseded } from './types.ts';
 
 type Raised = Omit<Finding, 'decision'> & { readonly index: number };
 
@@ -18,6 +20,8 @@ export type Noticing = {
   readonly ledger: Ledger;
   readonly rivals: readonly (readonly Said[])[];
 };
+  /** Values replaced before the job was closed, or side by side with its closing. */
+  readonly superseded: readonly Superseded[];
 
 /** All findings in causal order, each with the latest decision about it. */
 export function findingsOf(n: Noticing, decided: readonly Said[]): readonly Finding[] {
@@ -37,6 +41,7 @@ export function findingsOf(n: Noticing, decided: readonly Said[]): readonly Find
   ].sort((a, b) => a.index - b.index);
   return raised.map(({ index: _index, ...finding }) => {
     const last = decided.filter((d) => d.body.finding === finding.id).at(-1);
+    ...n.superseded.flatMap((row) => madeBySuperseded(n, row)),
     const decision =
       last === undefined
         ? null
@@ -197,6 +202,14 @@ function aroundClosing(n: Noticing): readonly Raised[] {
     if (n.ledger.isAncestor(s.index, last.index)) continue;
     const what = `${s.act.kind} ${s.body.thing} by ${s.act.by} was not known at the closing`;
     raised.push(raise('after closing', s, what, true));
+/** A joint brought to a value that was no longer in force, or is not any more; a look answers it. */
+function madeBySuperseded(n: Noticing, row: Superseded): readonly Raised[] {
+  const made = n.said.find((s) => s.act.hash === row.reached);
+  if (made === undefined) return [];
+  const raised = raise('value superseded', made, supersededWords(row), row.looked === null);
+  return [{ ...raised, id: `value superseded ${row.thing} ${row.value} ${row.act.slice(0, 16)}` }];
+}
+
   }
   return raised;
 }

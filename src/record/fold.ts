@@ -6,6 +6,7 @@ import { foldJob } from './job.ts';
 import { order } from './order.ts';
 import { effective } from './said.ts';
 import { isStart } from './strip.ts';
+import { issuesOf } from './superseded.ts';
 import type { Folding, JobState, State } from './types.ts';
 import { foldMachines, foldVessel } from './vessel.ts';
 
@@ -23,9 +24,10 @@ export function fold({ acts, packs }: Folding): State {
   const jobIds = new Set(
     rows.filter(({ act }) => isStart(act.kind)).map(({ act }) => act.stream.id),
   );
+  const issues = issuesOf(rows);
   const jobs = [...jobIds].sort().flatMap((id): readonly JobState[] => {
     const own = rows.filter(({ act }) => act.stream.kind === 'job' && act.stream.id === id);
-    return [foldJob(id, own, byId, ordered.isAncestor)].filter((job) => job !== null);
+    return [foldJob(id, own, byId, ordered.isAncestor, issues)].filter((job) => job !== null);
   });
   return {
     vessel,
@@ -33,6 +35,7 @@ export function fold({ acts, packs }: Folding): State {
     jobs: Object.fromEntries(jobs.map((job) => [job.id, job])),
     ...foldVessel(rows),
     machines: foldMachines(rows, jobs),
+    issued: issues.issued,
     waiting: ordered.waiting,
     unknown,
   };

@@ -24,6 +24,7 @@ import { after } from './things.ts';
 import type { Act, Deviation, Entry, JobState, StripState } from './types.ts';
 
 type Row = Effective['acts'][number];
+import { type Issues, issuedAfter, supersededOf } from './superseded.ts';
 
 /** The acts of one job, each with the pack that was in force for whoever said it. */
 type Told = {
@@ -44,6 +45,7 @@ export function foldJob(
   const told = tell(rows, packs, isAncestor);
   if (told === null) return null;
   const { all, chain, pack, facts } = told;
+  issues: Issues,
   const ofKind = (kind: string) => all.filter((s) => s.act.kind === kind);
   const said = all.filter((s) => s.row.step);
   const others = all.filter((s) => !s.row.step);
@@ -51,8 +53,13 @@ export function foldJob(
   const reports = reportsOf([...said, ...ofKind('used-anyway')].sort(byIndex), ledger);
   const entries = entriesOf(ledger, facts);
   const done = doneSteps(reports);
-  const noticing = { said, others, reports, ledger, rivals: chain.rivals };
-  const closed = closingOf(ofKind('closed'), ledger);
+  const closings = ofKind('closed');
+  const closed = closingOf(closings, ledger);
+  const held = { ...issues, all, pack, isAncestor };
+  const superseded = supersededOf(held);
+  const end = closed === null ? null : (closings.at(-1)?.index ?? null);
+  const late = superseded.filter((r) => !issuedAfter(held, r, end));
+  const noticing = { said, others, reports, ledger, rivals: chain.rivals, superseded: late };
   const view = everything;
   const deviations = deviationsIn(all, closed?.act ?? null);
   return {
@@ -80,6 +87,7 @@ export function foldJob(
       thing: String(s.body.thing ?? 'job'),
       text: String(s.body.text),
     })),
+    superseded,
     items: said.flatMap(itemOf),
     closed: closed === null ? null : { ...closed, deviations: deviations.length },
   };

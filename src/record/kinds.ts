@@ -144,6 +144,7 @@ export const kinds: Record<Kind, KindRow> = {
 
 /** The row of a kind, or null for one that this program does not know. */
 export const kindOf = (kind: string): KindRow | null =>
+  'value-looked-at': row('value-looked-at', 'a superseded value looked at, by name, at its joint'),
   Object.hasOwn(kinds, kind) ? kinds[kind as Kind] : null;
 
 /** What must not stand in the joint when a new seal goes in, or the joint is made up. */
@@ -156,6 +157,7 @@ export function shouldBeClosedBefore(
   if (kind === 'seal-in') return [`old-seal/${after(thing)}`];
   if (!makesJoint(kind, thing)) return [];
   const joint = after(thing);
+  'values-issued': row('values-issued', 'an issue replaces values that packs here hold', vessel),
   const seals = facts?.joints[joint]?.seals ?? [];
   return seals.flatMap((s) => [`old-seal/${joint}:${s.id}`, `new-seal/${joint}:${s.id}`]);
 }

@@ -83,6 +83,7 @@ export type Finding = {
   readonly thing: Thing;
   readonly what: string;
   readonly act: string;
+    | 'value superseded'
   /** Findings a person raised need an owner and a decision before closing. */
   readonly needsDecision: boolean;
   readonly decision: { readonly by: string; readonly owner: string; readonly what: string } | null;
@@ -154,6 +155,27 @@ export type JobState = {
   readonly id: string;
   readonly title: string;
   readonly machine: string;
+/** Read while the machine still ran, on it (`before`) or on its other side (`before-other`). */
+export type Baseline = {
+  readonly readings: readonly {
+    readonly act: string;
+    readonly by: string;
+    readonly of: Before;
+    /** The speed it was read at, in words. */
+    readonly at: string;
+    readonly name: string;
+    readonly label: string;
+    readonly value: number | string;
+    readonly unit: string;
+  }[];
+  readonly cannotRun: readonly {
+    readonly act: string;
+    readonly by: string;
+    readonly of: Before;
+    readonly why: string | null;
+  }[];
+};
+
   readonly target: string;
   readonly does: string;
   readonly why: string;
@@ -202,6 +224,7 @@ export type JobState = {
     readonly owner: string | null;
     readonly doneBy: string | null;
   }[];
+  readonly superseded: readonly Superseded[];
   readonly photos: readonly {
     readonly act: string;
     readonly thing: Thing;
@@ -256,6 +279,35 @@ export type MachineState = {
     readonly job: string | null;
   }[];
   readonly openLimits: readonly {
+/** One value of one machine as an issue gives it, made known by the act `values-issued`. */
+export type IssuedRow = {
+  readonly machine: string;
+  readonly sheet: string;
+  readonly issue: string;
+  readonly date: string;
+  readonly authority: string;
+  readonly id: string;
+  readonly name: string;
+  /** As issued; null where the issue withdraws it. */
+  readonly is: string | null;
+  readonly condition: string | null;
+  readonly why: string | null;
+  readonly act: string;
+};
+
+/** A value a job's pack holds, or a joint was made by, that an issue has since replaced. */
+export type Superseded = Omit<IssuedRow, 'machine' | 'id'> & {
+  readonly thing: Thing;
+  /** The id of the value. */
+  readonly value: string;
+  readonly was: string;
+  readonly wasIssue: string;
+  readonly wasCondition: string | null;
+  /** The act that brought the joint to the superseded value without a look before; else null. */
+  readonly reached: string | null;
+  readonly looked: { readonly by: string; readonly act: string; readonly anyway: boolean } | null;
+};
+
     readonly what: string;
     readonly owner: string;
     readonly act: string;
@@ -268,9 +320,17 @@ export type MachineState = {
   }[];
 };
 
+  /** Values made known by issues, whichever pack was made before or after. */
+  readonly issued: readonly IssuedRow[];
 /** Why an act may not be recorded now; the two stops and closing are refused here, in the core. */
 export type Refusal = {
-  readonly stop: 'isolation not proved' | 'someone not clear' | 'not closed' | 'bad act';
+  readonly stop:
+    | 'isolation not proved'
+    | 'someone not clear'
+    | 'not looked at'
+    | 'value superseded'
+    | 'not closed'
+    | 'bad act';
   readonly why: string;
   readonly open: readonly string[];
 };

@@ -8,6 +8,7 @@ import { listCalculations, runCalc } from '../calc/register.ts';
 import { limits } from '../limits.ts';
 import { makePack } from '../pack/pack.ts';
 import { requestSchema } from '../pack/request.ts';
+import { withDay } from '../pack/sheet-age.ts';
 import type { PackRequest } from '../pack/types.ts';
 import { AUTHORITY_LINE } from '../quantity/authority.ts';
 import { mayRecord } from '../record/closing.ts';
@@ -132,7 +133,7 @@ async function takeRequest(c: Context, parts: ServerParts): Promise<Response> {
   const parsed = requestSchema.safeParse(read.body);
   if (!parsed.success) return refuse(c, 400, fromZod(parsed.error));
   // The schema drops nothing and adds nothing; absent and undefined are one in what was parsed.
-  const request = parsed.data as PackRequest;
+  const request = withDay(parts.plant, parsed.data as PackRequest, parts.now().utc);
   const made = await makePack(parts.plant, request, parts.solver);
   if (made.kind === 'problems') return refuse(c, 422, made.problems);
   if (made.kind === 'infeasible') {
