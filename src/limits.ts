@@ -2,6 +2,8 @@
 
 export const limits = {
   quantity: { expressionDepth: 100, expressionLength: 4_000, textLength: 100 },
+  /** Sentences within sentences. */
+  words: { sentenceDepth: 12 },
   plant: {
     fileBytes: 2_000_000,
     files: 500,
@@ -28,8 +30,10 @@ export const limits = {
     shakings: 10,
     termsInARow: 60,
   },
-  pack: { liftingKg: 10, sheetLeastSteps: 4, sheetSteps: 24, significantDigits: 12 },
-  record: { bodyBytes: 64_000, parents: 64, actsInState: 1_000_000 },
+  /** Layers and bolt pieces of a joint; draws of its scatter; bolts round a circle. */
+  tightening: { layers: 50, draws: 10_000_000, circleBolts: 1_000 },
+  pack: { liftingKg: 10, namedFailures: 8, sheetLeastSteps: 4, sheetSteps: 24, significantDigits: 12 },
+  record: { aloneMinutes: 10, bodyBytes: 64_000, parents: 64, actsInState: 1_000_000 },
   /** Circles for counted things (the figure is in words besides); elements in a map column. */
   drawing: { countedThings: 60, mapColumn: 6 },
   archive: { busyMs: 10_000, checkpointPages: 1_000 },

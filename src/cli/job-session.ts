@@ -58,9 +58,10 @@ export function sessionOn(archive: Archive): Session {
   const record: Session['record'] = async (draft) => {
     for (let i = 0; i < TRIES; i++) {
       const { packs, state } = await look();
-      const refusal = mayRecord(state, draft.stream.id, draft, packs);
+      const at = now();
+      const refusal = mayRecord(state, draft.stream.id, draft, packs, at);
       if (refusal !== null) return refusal;
-      const done = await archive.append({ drafts: [draft], at: now(), heads: state.heads });
+      const done = await archive.append({ drafts: [draft], at, heads: state.heads });
       const act = done.ok ? done.acts[0] : undefined;
       if (act === undefined) continue;
       seen = [...seen, act];

@@ -67,6 +67,8 @@ export const stepDrawing = (input: StepInput, options: DrawingOptions = {}): Dra
       return wordsDrawing(name, ['told by name', step.place ?? ''], options);
     case 'measured':
       return gapDrawing(name, step.round === 'left' ? 'as left' : 'as found', options);
+    case 'second-look':
+      return wordsDrawing('Second look', ['blank list, another person', step.place ?? ''], options);
     case 'checked':
       return wordsDrawing(name, ['look and feel', step.place ?? ''], options);
     case 'put-in':
@@ -76,6 +78,7 @@ export const stepDrawing = (input: StepInput, options: DrawingOptions = {}): Dra
     case 'moved-aside':
     case 'refitted':
     case 'item-out':
+    case 'as-found':
     case 'item-in':
       return partDrawing(name, step.verb, massOf(step, pack), options);
     case 'seal-out':

@@ -3,6 +3,7 @@
 import { type Context, isWet, jointOf, partOf, wayOf } from './context.ts';
 import { isWaterSide } from './isolation.ts';
 import { isThreaded } from './joint-shape.ts';
+import { sheetsOpen, sheetsUnchecked } from './sheet-age.ts';
 import type { Decision } from './types.ts';
 import { tighteningValues } from './values.ts';
 
@@ -11,9 +12,11 @@ type Open = Omit<Decision, 'settled'>;
 export const decisionsOf = (c: Context): Decision[] => {
   const open: Open[] = [
     ...isolationOpen(c),
+    ...handsOpen(c),
     ...c.undone.flatMap((u) => jointOpen(c, u.id)),
     ...usedOpen(c),
     ...unknownOpen(c),
+    ...sheetsOpen(c),
   ];
   return open.map((d) => ({ ...d, settled: c.request.decisions?.[d.id] ?? null }));
 };
@@ -25,28 +28,42 @@ const isolationOpen = (c: Context): Open[] => {
     return [
       {
         id: 'isolation not stated',
-        question: 'Which closures cut this off, and at which drain is it proved?',
-        why: 'ISOLATION NOT STATED: no wet joint is ready until a named person has filled it in',
+        question: c.say('whichClosures'),
+        why: c.say('whichClosuresWhy'),
       },
     ];
   if (!c.isolation.closures.some((x) => isWaterSide(c.machine, x.closure)))
     return [
       {
         id: 'no closure of the water side',
-        question: 'Which closures keep the water back?',
-        why: 'none of the closures listed by hand stands in a line with a liquid',
+        question: c.say('whichWater'),
+        why: c.say('whichWaterWhy'),
       },
     ];
   if (c.isolation.proveAt === null)
     return [
       {
         id: 'no drain to prove at',
-        question: 'At which drain is it seen that water runs and dies away?',
-        why: 'the list names no drain between the closures and the joints',
+        question: c.say('whichDrain'),
+        why: c.say('whichDrainWhy'),
       },
     ];
   return [];
 };
+
+/** Who there is to look a second time is settled beforehand, not found out at the machine. */
+const handsOpen = (c: Context): Open[] =>
+  c.request.handsAboard !== undefined
+    ? []
+    : [
+        {
+          id: 'hands aboard not stated',
+          question: 'How many hands are aboard: 1, 2, 3 or more? Who looks a second time?',
+          why:
+            'a second pair of eyes is asked for before anything wet is opened and before start; ' +
+            'only where one hand is aboard may that one look again alone',
+        },
+      ];
 
 const jointOpen = (c: Context, id: string): Open[] => {
   const joint = jointOf(c, id);
@@ -54,29 +71,30 @@ const jointOpen = (c: Context, id: string): Open[] => {
   if (joint.fasteners === undefined)
     open.push({
       id: `fastenings not stated joint/${id}`,
-      question: `${joint.name}: what fastens it, and how many? Count them as they come off.`,
-      why: 'the plant file does not say, so nothing can be counted back',
+      question: c.say('whatFastens', joint.name),
+      why: c.say('whatFastensWhy'),
     });
   const threaded = Object.values(joint.fasteners ?? {}).some(isThreaded);
-  if (threaded && joint.byHand !== true) {
+  if (threaded) {
     const values = tighteningValues(c.machine, joint);
-    if (values.some((v) => v.shown === null))
+    // Tight by hand with no value is allowed where the plant marks the joint as not critical.
+    if (values.some((v) => v.shown === null) && joint.critical !== false)
       open.push({
         id: `no value joint/${id}`,
-        question: `${joint.name}: to what value is it tightened, by whose word?`,
-        why: 'no value is issued for this joint; a missing value is asked for, never guessed',
+        question: c.say('whatValue', joint.name),
+        why: c.say('whatValueWhy'),
       });
     if (values.some((v) => v.shown !== null && v.threadCondition === null))
       open.push({
         id: `no thread condition joint/${id}`,
-        question: `${joint.name}: is its value for dry or for oiled threads?`,
-        why: 'a value without thread condition is incomplete',
+        question: c.say('dryOrOiled', joint.name),
+        why: c.say('dryOrOiledWhy'),
       });
     if (values.some((v) => v.origin === 'general table'))
       open.push({
         id: `general table joint/${id}`,
-        question: `${joint.name}: may the general table's value be used?`,
-        why: 'the value was not issued for this joint',
+        question: c.say('mayTable', joint.name),
+        why: c.say('mayTableWhy'),
       });
   }
   return open;
@@ -86,11 +104,12 @@ const jointOpen = (c: Context, id: string): Open[] => {
 const usedOpen = (c: Context): Open[] =>
   [...new Set(c.plans.flatMap((p) => p.used))].map((id) => {
     const joint = jointOf(c, id);
-    const why = joint.doNotDisturb ?? `it holds ${joint.medium ?? 'what should stay shut'}`;
+    const holds = joint.medium ?? c.say('whatShouldStay');
+    const why = joint.doNotDisturb ?? c.say('itHolds', holds);
     return {
       id: `do not disturb joint/${id}`,
-      question: `${joint.name}: may it be undone?`,
-      why: `no way round it was found: ${why}`,
+      question: c.say('mayUndo', joint.name),
+      why: c.say('noWayRound', why),
     };
   });
 
@@ -108,15 +127,15 @@ const unknownOpen = (c: Context): Open[] => {
   if (minutes.length > 0)
     open.push({
       id: 'unknown minutes',
-      question: `How long for ${[...new Set(minutes)].join(', ')}?`,
-      why: '15 min each is assumed (common practice, no source); the plan is proven for that only',
+      question: c.say('howLong', [...new Set(minutes)]),
+      why: c.say('howLongWhy'),
     });
   for (const m of c.moved) {
     if (partOf(c, m.id).mass !== undefined) continue;
     open.push({
       id: `unknown mass part/${m.id}`,
-      question: `${partOf(c, m.id).name}: what does it weigh, and what carries it?`,
-      why: 'its mass is not stated',
+      question: c.say('whatMass', partOf(c, m.id).name),
+      why: c.say('whatMassWhy'),
     });
   }
   return open;
@@ -127,12 +146,10 @@ export const notChecked = (c: Context): string[] => {
   const rows: string[] = [];
   for (const u of c.undone) {
     const joint = jointOf(c, u.id);
-    if (joint.accesses === undefined)
-      rows.push(`${joint.name}: cannot be checked whether it can be reached (no access stated)`);
-    if (joint.between === undefined)
-      rows.push(`${joint.name}: cannot be checked which parts it joins, nor whether it is wet`);
+    if (joint.accesses === undefined) rows.push(c.say('noAccess', joint.name));
+    if (joint.between === undefined) rows.push(c.say('noBetween', joint.name));
     if (c.shapes[u.id]?.points === null && (c.shapes[u.id]?.holes.length ?? 0) > 1)
-      rows.push(`${joint.name}: positions not known, so the order cannot be checked`);
+      rows.push(c.say('noPositions', joint.name));
   }
   const disturbed = [
     ...c.undone.map((u) => `joints/${u.id}/`),
@@ -140,13 +157,12 @@ export const notChecked = (c: Context): string[] => {
   ];
   for (const path of c.machine.unknown)
     if (disturbed.some((d) => path.startsWith(d)))
-      rows.push(`${inWords(c, path)} unknown, cannot be checked`);
+      rows.push(c.say('unknownField', inWords(c, path)));
   for (const o of c.machine.origins)
     if (o.from === 'assumed' && disturbed.some((d) => o.path.startsWith(d)))
-      rows.push(`${inWords(c, o.path)} assumed${o.by === undefined ? '' : ` by ${o.by}`}`);
-  rows.push(
-    'Minutes for isolating, filling and proving are not stated, so they are not in the total',
-  );
+      rows.push(c.say('assumedField', inWords(c, o.path), o.by ?? null));
+  rows.push(...sheetsUnchecked(c));
+  rows.push(c.say('minutesNotStated'));
   return rows;
 };
 
@@ -154,5 +170,5 @@ export const notChecked = (c: Context): string[] => {
 const inWords = (c: Context, path: string): string => {
   const [kind, id = '', ...rest] = path.split('/');
   const name = kind === 'joints' ? jointOf(c, id).name : partOf(c, id).name;
-  return `${name}: ${rest.join(', ')}`;
+  return c.say('fieldOf', name, rest);
 };

@@ -1,8 +1,10 @@
 // What the record must know of the things a job disturbs, so that the fold needs no plant file.
 
 import { readQuantity } from '../quantity/quantity.ts';
+import { asFoundFacts } from './as-found.ts';
 import { type Context, isWet, jointOf, partOf, placeName } from './context.ts';
 import { proofDrains } from './isolate.ts';
+import { lookFacts } from './looks.ts';
 import { proofFacts } from './prove.ts';
 import type { Temporary } from './temporary.ts';
 import type { ClosureFacts, JointFacts, PackFacts, ProofFacts, Step } from './types.ts';
@@ -36,17 +38,19 @@ export const factsOf = (
       c.undone.flatMap((u) =>
         Object.entries(jointOf(c, u.id).settings ?? {}).map(([id, setting]) => [
           `${u.id}:${id}`,
-          { name: `${jointOf(c, u.id).name}: ${setting.name ?? setting.kind}` },
+          { name: c.say('settingOf', jointOf(c, u.id).name, setting.name ?? setting.kind) },
         ]),
       ),
     ),
     proofs,
+    asFound: asFoundFacts(c),
     isolation: {
       stated: c.isolation.stated,
       closures: ids,
       proveAt: proofDrains(c),
       wetJoints: c.undone.filter((u) => !u.bench && isWet(c.machine, u.id)).map((u) => u.id),
     },
+    looks: lookFacts(c),
   };
 };
 

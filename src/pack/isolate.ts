@@ -1,10 +1,13 @@
 // The steps before anything is opened: who is told, what is shut, tagged, drained and proved.
 
+import type { Closure } from '../plant/schema.ts';
 import type { Hazard } from '../quantity/authority.ts';
 import { type Context, isLiquidLine, isWet, placeName } from './context.ts';
 import { isWaterSide } from './isolation.ts';
+import { isolationLookStep } from './looks.ts';
 import type { DraftStep } from './order.ts';
 import { step, stepId } from './step.ts';
+import type { Ask } from './types.ts';
 
 const hazardsOf = (c: Context, closureId: string): Hazard[] => {
   const closure = c.machine.closures[closureId];
@@ -34,6 +37,9 @@ export const isolateSteps = (c: Context): DraftStep[] => {
       steps.push(tagStep(c, tag, position, i));
   });
   steps.push(...drainSteps(c));
+  const { tags, proof } = isolatedBy(c);
+  const shut = c.isolation.closures.map((x) => stepId('shut', `closure/${x.closure}`));
+  steps.push(...isolationLookStep(c, [...shut, ...tags, ...proof]));
   return steps;
 };
 
@@ -43,12 +49,9 @@ const toldStep = (c: Context): DraftStep =>
     thing: 'check/told',
     phase: 'before',
     rank: 0,
-    text:
-      c.plant.kind === 'vessel'
-        ? 'Tell the bridge and the engineer in charge that the sea side is being opened.'
-        : 'Tell the control room and the person in charge that the water side is being opened.',
-    reason: 'whoever is not at the job must know in the first minute if water comes in',
-    asks: [{ name: 'who', label: 'Who has been told', kind: 'person' }],
+    text: c.say(c.plant.kind === 'vessel' ? 'tellVessel' : 'tellStation'),
+    reason: c.say('tellWhy'),
+    asks: [{ name: 'who', label: c.say('askTold'), kind: 'person' }],
   });
 
 const shutStep = (
@@ -69,17 +72,29 @@ const shutStep = (
     thing: `closure/${id}`,
     phase: 'isolate',
     rank: 100 + i * 10,
-    text:
-      `${closure?.name ?? id}: bring to ${position}.` +
-      `${at === undefined ? '' : ` ${at}.`} Note how it was found.` +
-      `${closure?.secure === undefined ? '' : ` Secure: ${closure.secure}.`}`,
-    reason: `listed by hand by ${c.isolation.by ?? 'nobody'}`,
+    text: c.say('bringTo', closure?.name ?? id, position, at ?? null, closure?.secure ?? null),
+    reason: c.say('listedByHand', c.isolation.by ?? c.say('nobody')),
     place: placeName(c, closure?.place) ?? at ?? null,
     needs: opensWater && isWaterSide(c.machine, id) ? [stepId('told', 'check/told')] : [],
-    asks: [{ name: 'found', label: 'Found', kind: 'choice', choices: [...new Set(choices)] }],
+    asks: [
+      { name: 'found', label: 'Found', kind: 'choice', choices: [...new Set(choices)] },
+      ...turnsAsk(closure),
+    ],
     fixed: { position },
     hazards: hazardsOf(c, id),
   });
+};
+
+const TURNED = ['valve', 'sea valve', 'non-return valve'];
+
+/** Turns may be told of any valve; of a throttled one they are asked unless it stood as normal. */
+const turnsAsk = (closure: Closure | undefined): Ask[] => {
+  if (closure === undefined || !TURNED.includes(closure.kind)) return [];
+  const ask = { name: 'turns', label: 'Turns from shut', kind: 'number', unit: 'turns' } as const;
+  const { normal } = closure;
+  return normal !== undefined && /turn|throttl/i.test(normal)
+    ? [{ ...ask, optional: true, unless: { ask: 'found', is: normal } }]
+    : [{ ...ask, optional: true }];
 };
 
 const tagStep = (
@@ -93,10 +108,14 @@ const tagStep = (
     thing: `tag/${tag.n}`,
     phase: 'isolate',
     rank: 100 + i * 10 + 1 + tag.n / 1000,
-    text:
-      `Tag ${tag.n} on ${c.machine.closures[tag.closure]?.name ?? tag.closure} ` +
-      `(${position}), ${tag.station}.`,
-    reason: 'one tag for each place it can be moved from; who shuts it hangs it',
+    text: c.say(
+      'tagOn',
+      tag.n,
+      c.machine.closures[tag.closure]?.name ?? tag.closure,
+      position,
+      tag.station,
+    ),
+    reason: c.say('tagOnWhy'),
     place: tag.station,
     needs: [stepId('shut', `closure/${tag.closure}`)],
     fixed: { closure: tag.closure, station: tag.station },
@@ -113,8 +132,8 @@ const drainSteps = (c: Context): DraftStep[] => {
       thing: `drain/${d}`,
       phase: 'isolate',
       rank: 300 + i,
-      text: `Open ${name(d)}${liquid(d) ? '; catch what comes' : ''}.`,
-      reason: 'what is trapped must go before anything is opened',
+      text: c.say('openDrain', name(d), liquid(d)),
+      reason: c.say('openDrainWhy'),
       place: placeName(c, c.machine.closures[d]?.place),
       needs: shut,
       hazards: liquid(d) ? ['heat', 'stored energy'] : ['stored energy'],
@@ -126,19 +145,15 @@ const drainSteps = (c: Context): DraftStep[] => {
       thing: `drain/${d}`,
       phase: 'isolate',
       rank: 350,
-      text: liquid(d)
-        ? `At ${name(d)}: see water run, then die away and stay dead. ` +
-          'Nothing came at all: rod the drain; that is no proof.'
-        : `At ${name(d)}: hear it blow, then die away and stay dead. ` +
-          'Nothing came at all: clear it; that is no proof.',
-      reason: 'a closure that looks shut may pass; no wet joint is opened before this',
+      text: c.say(liquid(d) ? 'seeItDie' : 'hearItDie', name(d)),
+      reason: c.say('proveWhy'),
       place: placeName(c, c.machine.closures[d]?.place),
       needs: [stepId('drain-opened', `drain/${d}`), ...tags],
       asks: [
-        { name: 'sawRun', label: 'Seen to run', kind: 'choice', choices: ['yes', 'no'] },
+        { name: 'sawRun', label: c.say('askSeenToRun'), kind: 'choice', choices: ['yes', 'no'] },
         {
           name: 'diedAway',
-          label: 'Died away and stayed dead',
+          label: c.say('askDiedAway'),
           kind: 'choice',
           choices: ['yes', 'no'],
         },

@@ -11,6 +11,7 @@ import {
   placeName,
 } from './context.ts';
 import { givenBackFor } from './isolation.ts';
+import { lineUpLook, lineUpLookStep } from './looks.ts';
 import { roundIds } from './make.ts';
 import type { DraftStep } from './order.ts';
 import { step, stepId } from './step.ts';
@@ -41,24 +42,24 @@ export const proofFacts = (c: Context): Record<string, ProofFacts> => {
   const proofs: Record<string, ProofFacts> = {};
   if (wet.length > 0)
     proofs['static-look'] = {
-      name: 'Fill and look',
-      what: 'every disturbed wet joint dry at standing head',
+      name: c.say('proofFill'),
+      what: c.say('proofFillWhat'),
       owedBy: wet,
     };
   if (sensors.length > 0)
     proofs.alarms = {
-      name: 'Alarms and sensors',
-      what: 'every alarm and sensor that was disturbed made to act',
+      name: c.say('proofAlarms'),
+      what: c.say('proofAlarmsWhat'),
       owedBy: sensors.map((j) => `joint/${j}`),
     };
   proofs.running = {
-    name: 'Running look',
-    what: 'every disturbed joint dry and quiet, readings within what is issued, at each speed',
+    name: c.say('proofRunning'),
+    what: c.say('proofRunningWhat'),
     owedBy: all,
   };
   proofs['after-stop'] = {
-    name: 'Hot look after stopping',
-    what: 'every disturbed joint, weep hole, bilge and oil looked at just after stopping',
+    name: c.say('proofHot'),
+    what: c.say('proofHotWhat'),
     owedBy: all,
   };
   return proofs;
@@ -80,8 +81,8 @@ export const proveSteps = (c: Context, temps: readonly Temporary[]): DraftStep[]
     thing: 'check/tools',
     phase: 'line-up',
     rank: 50_000,
-    text: 'Tools, rags, bags and old seals counted: none left inside or under lagging.',
-    reason: 'a rag left in burns or blocks on the first run',
+    text: c.say('toolsCounted'),
+    reason: c.say('toolsCountedWhy'),
     needs: boxed,
     asks: [
       { name: 'result', label: 'Counted', kind: 'choice', choices: ['all here', 'one missing'] },
@@ -127,8 +128,8 @@ const lineUp = (c: Context, boxed: readonly string[]): DraftStep[] => {
       thing: `drain/${d}`,
       phase: 'line-up',
       rank: 51_000 + i,
-      text: `Shut ${name(d)} and plug it.`,
-      reason: 'it was opened for this job',
+      text: c.say('shutAndPlug', name(d)),
+      reason: c.say('shutAndPlugWhy'),
       place: placeName(c, c.machine.closures[d]?.place),
       needs: boxed,
     }),
@@ -142,8 +143,8 @@ const lineUp = (c: Context, boxed: readonly string[]): DraftStep[] => {
         thing: `drain/${v}`,
         phase: 'line-up',
         rank: 53_000 + i,
-        text: `${name(v)}: wait for water without air, then shut it.`,
-        reason: 'air left at a high point stops the flow',
+        text: c.say('shutVent', name(v)),
+        reason: c.say('shutVentWhy'),
         place: placeName(c, c.machine.closures[v]?.place),
         needs: [
           ...restored,
@@ -154,20 +155,20 @@ const lineUp = (c: Context, boxed: readonly string[]): DraftStep[] => {
   });
   const vented = vents.map((v) => stepId('drain-shut', `drain/${v}`));
   if (wet && c.isolation.prime !== null)
-    steps.push(primeStep(c.isolation.prime, [...restored, ...vented]));
+    steps.push(primeStep(c, c.isolation.prime, [...restored, ...vented]));
   if (c.undone.some((u) => opensLine(c.machine, u.id)))
     steps.push(staticLook(c, [...restored, ...vented, stepId('checked', 'check/prime')]));
   return steps;
 };
 
-const primeStep = (prime: string, needs: string[]): DraftStep =>
+const primeStep = (c: Context, prime: string, needs: string[]): DraftStep =>
   step({
     verb: 'checked',
     thing: 'check/prime',
     phase: 'line-up',
     rank: 53_500,
-    text: `Prime: ${prime.replace(/\.$/, '')}.`,
-    reason: 'a pump started dry or air-bound moves nothing',
+    text: c.say('prime', prime.replace(/\.$/, '')),
+    reason: c.say('primeWhy'),
     needs,
   });
 
@@ -180,8 +181,8 @@ const staticLook = (c: Context, needs: string[]): DraftStep => {
     thing: 'proof/static-look',
     phase: 'prove',
     rank: 54_000,
-    text: `10 min at standing head, dry card on each: ${joints.join('; ')}.`,
-    reason: 'a leak is cheapest before the machine turns (common practice, no source)',
+    text: c.say('standingHead', joints),
+    reason: c.say('standingHeadWhy'),
     needs: [...needs, stepId('checked', 'check/tools')],
     asks: [{ name: 'result', label: 'Result', kind: 'choice', choices: RESULTS }],
   });
@@ -193,18 +194,16 @@ const giveBack = (c: Context, what: Back, needs: readonly string[], rank: number
     const closure = c.machine.closures[id];
     const tags = c.isolation.tags.filter((t) => t.closure === id);
     const normal = closure?.normal;
-    const crack =
-      closure?.kind === 'sea valve'
-        ? 'Crack it with a hand at the joints and look; then bring it fully to '
-        : 'Bring it to ';
+    const crack = closure?.kind === 'sea valve';
+    const position = normal ?? c.say('normalNotStated');
     const off = tags.map((t) =>
       step({
         verb: 'untagged',
         thing: `tag/${t.n}`,
         phase: 'line-up',
         rank: rank + i * 10,
-        text: `Tag ${t.n} off ${closure?.name ?? id}, ${t.station}.`,
-        reason: 'only when all who rely on it have said so',
+        text: c.say('tagOff', t.n, closure?.name ?? id, t.station),
+        reason: c.say('tagOffWhy'),
         place: t.station,
         needs,
       }),
@@ -214,8 +213,8 @@ const giveBack = (c: Context, what: Back, needs: readonly string[], rank: number
       thing: `closure/${id}`,
       phase: 'line-up',
       rank: rank + i * 10 + 5,
-      text: `${closure?.name ?? id}. ${crack}its normal position: ${normal ?? 'NOT STATED, ask'}.`,
-      reason: 'every device goes back to its normal position',
+      text: c.say('giveBack', closure?.name ?? id, crack, position),
+      reason: c.say('giveBackWhy'),
       place: placeName(c, closure?.place) ?? closure?.stations?.[0] ?? null,
       needs: [...needs, ...off.map((s) => s.id)],
       fixed: normal === undefined ? {} : { position: normal },
@@ -237,20 +236,21 @@ const firstStart = (c: Context): DraftStep[] => {
   const energised = restoredIds(c, 'start');
   if (proofs.alarms !== undefined) steps.push(alarmStep(c, [...ready, ...energised]));
   const alarms = proofs.alarms === undefined ? [] : [proofId('alarms')];
-  const before = [...geared, ...turned, ...energised, ...alarms];
-  steps.push(clearStep('start', 57_000, before, 'start'), startStep(c, before));
+  const linedUp = [...geared, ...turned, ...restoredIds(c, 'water'), ...energised];
+  steps.push(...lineUpLookStep(c, linedUp));
+  const before = [...geared, ...turned, ...energised, ...alarms, ...lineUpLook(c)];
+  steps.push(clearStep(c, 'start', 57_000, before), startStep(c, before));
   const readings = readingAsks(c);
   const speeds = c.target.speeds ?? [];
+  const at = speeds.length > 0 ? c.say('listed', speeds) : c.say('speedsOfProcedure');
   steps.push(
     step({
       verb: 'proof',
       thing: 'proof/running',
       phase: 'prove',
       rank: 58_000,
-      text:
-        `Running look at ${speeds.join(', ') || 'the speeds in the procedure'}: ` +
-        'wait at each until the readings settle; every disturbed joint, noise, flow overboard.',
-      reason: 'an idle run proves idle only',
+      text: c.say('runningLook', at),
+      reason: c.say('runningLookWhy'),
       needs: [stepId('started', 'check/first-start')],
       asks: [
         { name: 'result', label: 'Result', kind: 'choice', choices: [...RESULTS, 'passed up to'] },
@@ -264,10 +264,8 @@ const firstStart = (c: Context): DraftStep[] => {
       thing: 'proof/after-stop',
       phase: 'prove',
       rank: 59_000,
-      text:
-        'Just stopped and hot: look again at every disturbed joint, ' +
-        'the weep hole, bilge and oil.',
-      reason: 'some leaks show only hot, or only when pressure falls',
+      text: c.say('hotLook'),
+      reason: c.say('hotLookWhy'),
       needs: [proofId('running')],
       asks: [{ name: 'result', label: 'Result', kind: 'choice', choices: RESULTS }],
       hazards: ['heat'],
@@ -277,14 +275,14 @@ const firstStart = (c: Context): DraftStep[] => {
 };
 
 const handTurn = (c: Context, ready: readonly string[]): DraftStep[] => [
-  clearStep('turn', 55_000, ready, 'hand turn'),
+  clearStep(c, 'turn', 55_000, ready),
   step({
     verb: 'turned',
     thing: 'check/hand-turn',
     phase: 'prove',
     rank: 55_010,
-    text: `Turn by hand one full cycle, ${c.target.rotation}; starting still cut off. Turns free?`,
-    reason: 'what binds is found by hand before the engine finds it',
+    text: c.say('handTurn', String(c.target.rotation)),
+    reason: c.say('handTurnWhy'),
     needs: [...ready, stepId('people-clear', 'check/clear:turn')],
     asks: [{ name: 'result', label: 'Felt', kind: 'choice', choices: ['turns free', 'binds'] }],
     hazards: ['rotation'],
@@ -292,14 +290,19 @@ const handTurn = (c: Context, ready: readonly string[]): DraftStep[] => [
   }),
 ];
 
-const clearStep = (key: string, rank: number, needs: readonly string[], what: string): DraftStep =>
+const clearStep = (
+  c: Context,
+  key: 'turn' | 'start',
+  rank: number,
+  needs: readonly string[],
+): DraftStep =>
   step({
     verb: 'people-clear',
     thing: `check/clear:${key}`,
     phase: 'prove',
     rank,
-    text: `Everyone clear for the ${what}: each called by name and answered; tools out.`,
-    reason: 'nothing turns while someone is not clear',
+    text: c.say('everyoneClear', key === 'start'),
+    reason: c.say('everyoneClearWhy'),
     needs,
     hazards: ['rotation'],
   });
@@ -314,8 +317,8 @@ const alarmStep = (c: Context, needs: readonly string[]): DraftStep => {
     thing: 'proof/alarms',
     phase: 'prove',
     rank: 56_900,
-    text: `Make each alarm or sensor act that was disturbed: ${what.join('; ')}.`,
-    reason: 'an unplugged sensor gives no alarm and stops nothing',
+    text: c.say('makeAlarmsAct', what),
+    reason: c.say('makeAlarmsActWhy'),
     needs,
     asks: [{ name: 'result', label: 'Result', kind: 'choice', choices: RESULTS }],
   });
@@ -328,11 +331,8 @@ const startStep = (c: Context, before: readonly string[]): DraftStep => {
     thing: 'check/first-start',
     phase: 'prove',
     rank: 57_010,
-    text:
-      `First start, lowest speed; one person at ${partOf(c, c.targetId).name.toLowerCase()}, ` +
-      `one at the stop.${flow === undefined ? '' : ` Flow must be seen at ${flow}.`} ` +
-      'No flow, a leak or an odd noise: stop.',
-    reason: 'the first minutes show what was forgotten',
+    text: c.say('firstStart', partOf(c, c.targetId).name.toLowerCase(), flow ?? null),
+    reason: c.say('firstStartWhy'),
     needs: [...before, stepId('people-clear', 'check/clear:start')],
     hands: 2,
     asks: [
@@ -344,7 +344,7 @@ const startStep = (c: Context, before: readonly string[]): DraftStep => {
 };
 
 /** A reading for each issued limit of the target, in the limit's own unit. */
-const readingAsks = (c: Context) =>
+export const readingAsks = (c: Pick<Context, 'machine' | 'target'>) =>
   (c.target.limits ?? []).flatMap((id) => {
     const value = c.machine.values[id];
     const unit = unitOf(value);

@@ -5,7 +5,9 @@ import { DOES, isolationSchema } from '../plant/schema.ts';
 import { didYouMean } from '../plant/suggest.ts';
 import type { Machine, Plant } from '../plant/types.ts';
 import type { Problem } from '../quantity/types.ts';
-import type { PackRequest } from './types.ts';
+import type { HandsAboard, PackRequest } from './types.ts';
+
+export const HANDS_ABOARD = ['1', '2', '3', 'more'] as const satisfies readonly HandsAboard[];
 
 const settled = z.strictObject({
   by: z.string().trim().min(1),
@@ -19,9 +21,10 @@ export const requestSchema = z.strictObject({
   does: z.enum(DOES),
   why: z.string().optional(),
   when: z.string().optional(),
-  people: z.array(z.string()).optional(),
-  closures: isolationSchema.omit({ note: true }).optional(),
   on: z.iso.date().optional(),
+  people: z.array(z.string()).optional(),
+  handsAboard: z.enum(HANDS_ABOARD).optional(),
+  closures: isolationSchema.omit({ note: true }).optional(),
   decisions: z.record(z.string(), settled).optional(),
   already: z
     .strictObject({

@@ -2,6 +2,7 @@
 
 import { limits } from '../limits.ts';
 import type { Hazard } from '../quantity/authority.ts';
+import { asFoundStep } from './as-found.ts';
 import {
   accessOf,
   type Context,
@@ -13,14 +14,17 @@ import {
   opensLine,
   partOf,
   placeName,
+  targetJoints,
   type Undone,
   wayOf,
 } from './context.ts';
 import { isolatedBy } from './isolate.ts';
 import { joined } from './joint-shape.ts';
+import { isolationLook } from './looks.ts';
 import type { DraftStep } from './order.ts';
 import { step, stepId } from './step.ts';
 import type { Temporary } from './temporary.ts';
+import type { Thing } from './types.ts';
 import { unitOf } from './values.ts';
 
 export const undoneId = (joint: string): string => stepId('undone', `joint/${joint}`);
@@ -45,6 +49,7 @@ export const stripSteps = (c: Context, temps: readonly Temporary[]): DraftStep[]
       steps.push(putInStep(c, t, at));
   });
   for (const part of c.items) if (c.moved.some((m) => m.id === part)) steps.push(itemOut(c, part));
+  steps.push(asFoundStep(c, (thing) => rankOfThing(c, thing)));
   return steps;
 };
 
@@ -60,17 +65,31 @@ const rankOf = (c: Context, id: string, what: 'undo' | 'off' | 'aside'): number 
   return rank;
 };
 
+/** The rank of the step that takes a thing off, for what comes right after it. */
+const rankOfThing = (c: Context, thing: Thing): number => {
+  const [sort = '', id = ''] = thing.split('/');
+  const moved = c.moved.findLast((m) => m.id === id);
+  return sort === 'joint' ? rankOf(c, id, 'undo') : rankOf(c, id, moved?.as ?? 'off');
+};
+
 const marksStep = (c: Context): DraftStep =>
   step({
     verb: 'checked',
     thing: 'check/marks',
     phase: 'strip',
     rank: 1_000,
-    text:
-      `Match-mark ${partOf(c, c.targetId).name.toLowerCase()}, note which way its ports face, ` +
-      'and take a photo before the first bolt.',
+    text: marksText(c),
     reason: 'it can go back upside down, and then the flow turns round',
   });
+
+/** One look for a target that moves with pipes, answered in one tap or with photos. */
+const marksText = (c: Context): string => {
+  const name = partOf(c, c.targetId).name.toLowerCase();
+  return targetJoints(c).pipes.length === 0
+    ? `Match-mark ${name}, note which way it faces, and take a photo before the first bolt.`
+    : `Match mark across the flanges of ${name}; its port direction, hoses and leads ` +
+        'photographed, before the first bolt.';
+};
 
 const foundSettings = (c: Context, joint: string, at: number): DraftStep[] =>
   Object.entries(jointOf(c, joint).settings ?? {}).map(([id, setting]) =>
@@ -80,8 +99,8 @@ const foundSettings = (c: Context, joint: string, at: number): DraftStep[] =>
       round: 'found',
       phase: 'strip',
       rank: at - 1,
-      text: `Measure ${setting.name ?? setting.kind} as found, before it is disturbed.`,
-      reason: 'as found tells wear; as left is compared with it',
+      text: c.say('measureFound', setting.name ?? setting.kind),
+      reason: c.say('measureFoundWhy'),
       asks: [settingAsk(c, setting.value, setting.kind)],
     }),
   );
@@ -89,8 +108,8 @@ const foundSettings = (c: Context, joint: string, at: number): DraftStep[] =>
 export const settingAsk = (c: Context, value: string | undefined, kind: string) => {
   const unit = value === undefined ? null : unitOf(c.machine.values[value]);
   return kind === 'direction of rotation' || unit === null
-    ? { name: 'text', label: 'Seen', kind: 'text' as const }
-    : { name: 'value', label: 'Measured', kind: 'number' as const, unit };
+    ? { name: 'text', label: c.say('askSeen'), kind: 'text' as const }
+    : { name: 'value', label: c.say('askMeasured'), kind: 'number' as const, unit };
 };
 
 const undoStep = (c: Context, u: Undone, at: number): DraftStep => {
@@ -107,7 +126,7 @@ const undoStep = (c: Context, u: Undone, at: number): DraftStep => {
       stepId('measured', `setting/${u.id}:${s}`, 'found'),
     ),
     ...(wet || touchesTarget || energised ? iso.tags : []),
-    ...(wet ? iso.proof : []),
+    ...(wet ? [...iso.proof, ...isolationLook(c)] : []),
     ...(touchesTarget ? [stepId('checked', 'check/marks')] : []),
     ...(u.bench ? [movedId(c, c.targetId)] : []),
   ];
@@ -122,7 +141,7 @@ const undoStep = (c: Context, u: Undone, at: number): DraftStep => {
     thing: `joint/${u.id}`,
     phase: 'strip',
     rank: at,
-    text: `${undoText(c, u)}${weight === null ? '' : ` Weight taken first: ${weight}.`}`,
+    text: undoText(c, u, weight),
     reason: u.reason,
     place: u.bench ? 'bench' : placeName(c, access?.place),
     tool: access?.tool ?? null,
@@ -153,18 +172,12 @@ const holdsWeight = (c: Context, joints: readonly string[]): string[] => {
   return mounts.filter((j) => holes(j) === most);
 };
 
-const undoText = (c: Context, u: Undone): string => {
+const undoText = (c: Context, u: Undone, weight: string | null): string => {
   const joint = jointOf(c, u.id);
   const words = c.shapes[u.id]?.words ?? '';
-  const what = words === '' ? `Undo ${joint.name}` : `${joint.name}: undo ${words}`;
-  const careful =
-    !u.bench && opensLine(c.machine, u.id)
-      ? '. Slacken the far side first, break the joint with the fasteners still on, watch; ' +
-        'only then take them off'
-      : '';
-  const shared =
-    joint.doNotDisturb === undefined ? '' : `. DO NOT DISTURB without leave: ${joint.doNotDisturb}`;
-  return `${what}${careful}${shared}.`;
+  const careful = !u.bench && opensLine(c.machine, u.id);
+  const leave = joint.doNotDisturb ?? null;
+  return c.say('undo', joint.name, words === '' ? null : words, careful, leave, weight);
 };
 
 const sealsOut = (c: Context, joint: string, at: number): DraftStep[] => {
@@ -176,9 +189,9 @@ const sealsOut = (c: Context, joint: string, at: number): DraftStep[] => {
       thing: `seal/${joint}:${id}`,
       phase: 'inspect',
       rank: 4_000 + at,
-      text: `${spec.name}: ${seal.count} old ${seal.name ?? seal.kind} out. How many came out?`,
-      reason: 'an old one left in the groove can’t be seen once the new one is on top',
-      tool: seal.kind === 'ring' ? 'pick that is softer than the groove' : null,
+      text: c.say('sealsOut', spec.name, seal.count, seal.name ?? seal.kind),
+      reason: c.say('sealsOutWhy'),
+      tool: seal.kind === 'ring' ? c.say('softPick') : null,
       needs,
       count: { n: seal.count, what: seal.name ?? seal.kind },
       asks: [{ name: 'count', label: 'Came out', kind: 'count', expected: seal.count }],
@@ -190,8 +203,8 @@ const sealsOut = (c: Context, joint: string, at: number): DraftStep[] => {
       thing: `loose/${joint}:${id}`,
       phase: 'strip',
       rank: at + 5,
-      text: `${spec.name}: ${part.count} × ${part.name ?? part.kind} out and bagged.`,
-      reason: 'loose parts are counted like bolts',
+      text: c.say('looseOut', spec.name, part.count, part.name ?? part.kind),
+      reason: c.say('looseOutWhy'),
       needs,
       count: { n: part.count, what: part.name ?? part.kind },
       asks: [{ name: 'count', label: 'Came out', kind: 'count', expected: part.count }],
@@ -207,20 +220,23 @@ const moveStep = (c: Context, m: Moved, at: number): DraftStep => {
     ...(way?.joints ?? []).map(undoneId),
     ...(way?.clear ?? []).map((x) => movedId(c, x.part)),
   ];
-  const mass = part.mass === undefined ? 'mass not stated' : part.mass;
   const heavy = part.mass === undefined || Number.parseFloat(part.mass) >= limits.pack.liftingKg;
   const lifting = heavy || part.carriedBy !== undefined;
-  const carried = part.carriedBy === undefined ? '' : `. Carried by ${part.carriedBy}`;
-  const support = way?.support === undefined ? '' : `. Support: ${way.support}`;
   return step({
     verb: m.as === 'off' ? 'moved-off' : 'moved-aside',
     thing: `part/${m.id}`,
     phase: 'strip',
     rank: at,
-    text:
-      `${part.name} (${mass}) ${m.as === 'off' ? 'off' : 'aside and supported'}` +
-      `${way?.name === undefined ? '' : `: ${way.name}`}` +
-      `${carried}${support}${drawOffText(c, m)}.`,
+    text: c.say(
+      'move',
+      part.name,
+      part.mass ?? c.say('massNotStated'),
+      m.as === 'off',
+      way?.name ?? null,
+      part.carriedBy ?? null,
+      way?.support ?? null,
+      drawOffText(c, m),
+    ),
     reason: m.reason,
     place: m.bench ? 'bench' : null,
     needs: m.as === 'off' ? [...needs, ...asideFirst(c, m)] : needs,
@@ -236,12 +252,12 @@ const asideFirst = (c: Context, m: Moved): string[] =>
     ? [stepId('moved-aside', `part/${m.id}`)]
     : [];
 
-const drawOffText = (c: Context, m: Moved): string => {
+const drawOffText = (c: Context, m: Moved): string | null => {
   const studs = (wayOf(c, m)?.joints ?? []).flatMap((j) =>
     Object.values(jointOf(c, j).fasteners ?? {}).filter((f) => f.drawOff !== undefined),
   );
   const far = studs.map((f) => f.drawOff).filter((x) => x !== undefined);
-  return far.length === 0 ? '' : `. Draw it ${joined([...new Set(far)])} clear of the studs`;
+  return far.length === 0 ? null : joined([...new Set(far)], c.say);
 };
 
 const putInStep = (c: Context, t: Temporary, at: number): DraftStep =>
@@ -252,12 +268,9 @@ const putInStep = (c: Context, t: Temporary, at: number): DraftStep =>
     rank: at + (t.kind === 'support' ? 1 : 2),
     text:
       t.kind === 'support'
-        ? `Support ${t.where}: ${t.name} (number ${t.n}).`
-        : `${t.name} (number ${t.n}) ${putWord(t)} ${t.where}.`,
-    reason:
-      t.kind === 'support'
-        ? 'what is put aside must not hang on its joints'
-        : 'an open end without a blank lets the sea in and lets things fall in',
+        ? c.say('putSupport', t.where, t.name, t.n)
+        : c.say(t.kind === 'blank' ? 'putBlank' : 'putOther', t.name, t.n, t.where),
+    reason: c.say(t.kind === 'support' ? 'putSupportWhy' : 'putBlankWhy'),
     needs: [movedId(c, t.part)],
     fixed: { name: t.name, where: t.where },
   });
@@ -268,13 +281,8 @@ const itemOut = (c: Context, part: string): DraftStep =>
     thing: `item/${part}`,
     phase: 'inspect',
     rank: 3_900,
-    text: `${partOf(c, part).name}: note its serial or batch and the running hours.`,
-    reason: 'where it was, how long it ran: this is where life data comes from',
+    text: `${partOf(c, part).name}: note its serial or batch.`,
+    reason: 'which one it was: with what was found of it, this is where life data comes from',
     needs: [movedId(c, part)],
-    asks: [
-      { name: 'serial', label: 'Serial, or “unreadable”', kind: 'text', optional: true },
-      { name: 'hours', label: 'Running hours', kind: 'number', unit: 'h', optional: true },
-    ],
+    asks: [{ name: 'serial', label: 'Serial, or “unreadable”', kind: 'text', optional: true }],
   });
-
-const putWord = (t: Temporary): string => (t.kind === 'blank' ? 'on the open end at' : 'in at');

@@ -3,6 +3,7 @@
 import type { Does } from '../plant/schema.ts';
 import type { Caution } from '../quantity/authority.ts';
 import type { Quantity, Source, Working } from '../quantity/types.ts';
+import type { Sentence } from '../words/say.ts';
 
 /**
  * What an act speaks of, never a step number: `joint/pump-mounting`, `part/pump`, `item/impeller`,
@@ -17,6 +18,7 @@ export type StepVerb =
   | 'tagged'
   | 'drain-opened'
   | 'proved-dead'
+  | 'second-look'
   | 'told'
   | 'measured'
   | 'checked'
@@ -28,6 +30,7 @@ export type StepVerb =
   | 'seal-out'
   | 'seal-in'
   | 'loose-out'
+  | 'as-found'
   | 'loose-in'
   | 'item-in'
   | 'refitted'
@@ -49,6 +52,8 @@ export type Ask = {
   readonly unit?: string;
   readonly choices?: readonly string[];
   readonly optional?: boolean;
+  /** Asked for unless another question of the step has this answer; goes with `optional`. */
+  readonly unless?: { readonly ask: string; readonly is: string };
   /** A count or number that is expected; another answer is a finding, not an error. */
   readonly expected?: number;
 };
@@ -65,13 +70,13 @@ export type ShownValue = {
   readonly authority: string | null;
   readonly threadCondition: string | null;
   readonly was: { readonly issue: string; readonly value: string } | null;
+  /** Why it is no longer what it was; null where nobody said, absent in packs made before. */
+  readonly why?: string | null;
   readonly source: Source | null;
 };
 
 export type Phase =
   | 'before'
-  /** Why it is no longer what it was; null where nobody said, absent in packs made before. */
-  readonly why?: string | null;
   | 'isolate'
   | 'strip'
   | 'inspect'
@@ -154,6 +159,13 @@ export type ProofFacts = {
   readonly owedBy: readonly Thing[];
 };
 
+/** What was found once the target is off or open: owed by the act that takes it off. */
+export type AsFoundFacts = {
+  readonly target: string;
+  readonly name: string;
+  readonly owedBy: readonly Thing[];
+};
+
 export type PackFacts = {
   readonly joints: Readonly<Record<string, JointFacts>>;
   readonly parts: Readonly<
@@ -167,12 +179,18 @@ export type PackFacts = {
   readonly checks: Readonly<Record<string, { readonly name: string }>>;
   readonly settings: Readonly<Record<string, { readonly name: string }>>;
   readonly proofs: Readonly<Record<string, ProofFacts>>;
+  readonly asFound?: AsFoundFacts;
   /** The isolation that must stand before a wet joint may be undone. */
   readonly isolation: {
     readonly stated: boolean;
     readonly closures: readonly string[];
     readonly proveAt: readonly string[];
     readonly wetJoints: readonly string[];
+  };
+  /** Closures that a second pair of eyes looks at, at each moment; packs made before had none. */
+  readonly looks?: {
+    readonly isolation: readonly Thing[];
+    readonly 'line-up': readonly Thing[];
   };
 };
 
@@ -187,6 +205,8 @@ export type Decision = {
 
 export type Settled = { readonly by: string; readonly reason: string; readonly limits?: string };
 
+export type HandsAboard = '1' | '2' | '3' | 'more';
+
 /** The document a pack is made from; the app exports it and the command line takes it. */
 export type PackRequest = {
   readonly machine: string;
@@ -194,7 +214,11 @@ export type PackRequest = {
   readonly does: Does;
   readonly why?: string;
   readonly when?: string;
+  /** The day it is asked on, `2026-11-25`: there is no clock in here, and sheets grow old. */
+  readonly on?: string;
   readonly people?: readonly string[];
+  /** Everyone aboard who could be a second pair of eyes, the mechanic included. */
+  readonly handsAboard?: HandsAboard;
   readonly closures?: {
     readonly by: string;
     readonly on: string;
@@ -214,8 +238,6 @@ export type PackRequest = {
 
 export type Lists = {
   readonly tools: readonly { readonly tool: string; readonly for: readonly string[] }[];
-  /** The day it is asked on, `2026-11-25`: there is no clock in here, and sheets grow old. */
-  readonly on?: string;
   readonly seals: readonly {
     readonly thing: Thing;
     readonly name: string;
@@ -307,6 +329,8 @@ export type Pack = {
     readonly slug: string;
     readonly plate: string | null;
     readonly position: string | null;
+    /** Machines of one type have one job; absent in packs made before. */
+    readonly type?: string;
   };
   readonly target: {
     readonly id: string;
@@ -329,8 +353,6 @@ export type Pack = {
     readonly list: readonly string[];
   } | null;
   readonly isolationNote: string;
-    /** Machines of one type have one job; absent in packs made before. */
-    readonly type?: string;
   readonly isolationListedBy: { readonly by: string; readonly on: string } | null;
   readonly plan: PlanView;
   /** For an overhaul: what goes on at the bench, by the same calculation. */
@@ -349,6 +371,8 @@ export type Pack = {
   readonly speeds: readonly string[];
   readonly interval: ShownValue | null;
   readonly limits: readonly ShownValue[];
+  /** What its sentences say, for other languages; packs made before had none. */
+  readonly said?: readonly Sentence[];
 };
 
 /** A pack that can't be made: infeasible removal, or an unknown name. */

@@ -1,6 +1,9 @@
 // The shape of each act's body: checked at the border, so that the fold can trust what it reads.
 
 import { z } from 'zod';
+import { GRADES } from '../pack/as-found.ts';
+import { BEFORE } from '../pack/before.ts';
+import { HANDS_ABOARD } from '../pack/request.ts';
 import { fastenerSchema, MEDIA, sealSchema } from '../plant/schema.ts';
 
 const name = z.string().trim().min(1).max(200);
@@ -77,20 +80,17 @@ export const bodies = {
     why: z.string().max(4_000),
     hands: z.array(name).max(50),
     competent: name.optional(),
+    handsAboard: z.enum(HANDS_ABOARD).optional(),
   }),
   'pack-amended': z.strictObject({ from: hash, to: hash, why: words }),
   'could-not': z.strictObject({ thing: name, step: z.string().max(400).optional(), why: words }),
   found: z.strictObject({ thing: name, what: words, ...fromPaper }),
   decided: z.strictObject({ finding: words, owner: name, what: words, pack: hash.optional() }),
-  corrected: z.strictObject({ of: hash, why: words }),
-  'used-anyway': z.strictObject({
-    thing: name,
-    step: z.string().max(400).optional(),
   'cannot-run': z.strictObject({
     thing: z.enum(BEFORE),
     why: words.optional(),
   }),
-    reason: words,
+  corrected: z.strictObject({ of: hash, why: words }),
   'values-issued': z.strictObject({
     sheet: id,
     issue: name,
@@ -117,6 +117,10 @@ export const bodies = {
     is: z.string().max(200).nullable(),
     issue: name,
   }),
+  'used-anyway': z.strictObject({
+    thing: name,
+    step: z.string().max(400).optional(),
+    reason: words,
     limits: words,
   }),
   note: z.strictObject({ thing: name.optional(), text: words }),
@@ -165,7 +169,11 @@ export const bodies = {
     where: z.string().max(200).optional(),
   }),
   'put-back': about('part|joint', {}),
-  shut: about('closure', { found: z.string().max(200).optional(), position: name.optional() }),
+  shut: about('closure', {
+    found: z.string().max(200).optional(),
+    position: name.optional(),
+    turns: z.number().min(0).max(1_000).optional(),
+  }),
   tagged: about('tag', { closure: id.optional(), station: z.string().max(200).optional() }),
   'drain-opened': about('drain', {}),
   'proved-dead': about('drain', {
@@ -173,8 +181,15 @@ export const bodies = {
     diedAway: yes,
     minutes: z.number().min(0).optional(),
   }),
+  'second-look': about('look', {
+    rows: z
+      .array(z.strictObject({ thing: aboutThing('closure'), position: name }))
+      .min(1)
+      .max(500),
+    alone: z.boolean(),
+  }),
   told: about('[a-z]+', {}),
-  measured: about('[a-z]+', {}),
+  measured: about('[a-z]+(?:-[a-z]+)*', {}),
   checked: about('[a-z]+', {}),
   'put-in': about('temp', {}),
   undone: about('joint', {}),
@@ -185,6 +200,29 @@ export const bodies = {
   'seal-in': about('seal', {}),
   'loose-out': about('loose', {}),
   'loose-in': about('loose', {}),
+  'as-found': about('item|part', {
+    grade: z.enum(GRADES),
+    failed: name,
+    missing: z.int().min(0).max(10_000),
+  }),
+  accounted: about('missing', {
+    left: z.int().min(0).max(10_000).optional(),
+    where: words.optional(),
+    reason: words.optional(),
+    limits: words.optional(),
+  })
+    .refine((b) => (b.where === undefined) === (b.left === undefined), {
+      message: 'found: where, and how many are still missing',
+      path: ['left'],
+    })
+    .refine((b) => (b.reason === undefined) === (b.limits === undefined), {
+      message: 'gone on without: reason and limits go together',
+      path: ['limits'],
+    })
+    .refine((b) => b.where !== undefined || b.reason !== undefined, {
+      message: 'found where, or gone on without for what reason?',
+      path: ['where'],
+    }),
   'item-in': about('item', {}),
   refitted: about('part', {}),
   made: about('joint', {}),

@@ -9,19 +9,20 @@ import { roundsOf } from './ledger.ts';
 import { lookActRefused, waitsForLook } from './second-look-refused.ts';
 import { lookedRefused, supersededRefused } from './superseded.ts';
 import { after } from './things.ts';
-import type { ActBody, Draft, Finding, JobState, Refusal, State } from './types.ts';
+import type { ActBody, DeviceTime, Draft, Finding, JobState, Refusal, State } from './types.ts';
 import { wasDone } from './vessel.ts';
 
 /**
  * Null when the draft may be recorded. `job` is the id of the job's stream; a draft of another
  * stream is only checked for its shape. The same rule serves the server, the app and the command
- * line: a grey button is no refusal.
+ * line: a grey button is no refusal. `at` is the time of the device that says it.
  */
 export function mayRecord(
   state: State,
   job: string,
   draft: Draft,
   packs: readonly Pack[],
+  at?: DeviceTime,
 ): Refusal | null {
   const shape = badShape(draft);
   if (shape !== null) return shape;
@@ -52,7 +53,9 @@ export function mayRecord(
       return lookRefused(now, draft.body);
     case 'turned':
     case 'started':
-      return afterClosing(now, draft) ?? notClear(now);
+      return afterClosing(now, draft) ?? notClear(now) ?? startsUnseen(now, draft);
+    case 'second-look':
+      return afterClosing(now, draft) ?? lookActRefused(now, draft, at);
     case 'made':
       return afterClosing(now, draft) ?? madeRefused(now, pack, draft.body);
     case 'value-looked-at':
@@ -124,7 +127,6 @@ function startRefused(
 
 /** A joint that no pack of the job knows may be wet; an amended pack says what it is. */
 function wetRefused(job: JobState, packs: readonly Pack[], joint: string): Refusal | null {
-  if (job.isolation.proved) return null;
   const seen = job.strip?.seen.find((s) => after(s.thing) === joint && s.wet !== null);
   const known = packs.filter(
     (p) => job.packs.includes(p.id) && p.facts.joints[joint] !== undefined,
@@ -134,6 +136,7 @@ function wetRefused(job: JobState, packs: readonly Pack[], joint: string): Refus
   // What a pack of the job knows as wet stays wet, whatever a person said of it.
   if (known.length === 0 && seen?.wet === 'no') return null;
   const name = known[0]?.facts.joints[joint]?.name ?? seen?.what ?? joint;
+  if (job.isolation.proved) return waitsForLook(job, 'isolation', name);
   const what = wet ? 'is wet' : 'is in no pack of this job, so it may be wet,';
   return refusal(
     'isolation not proved',
@@ -151,7 +154,8 @@ function takingRefused(job: JobState, packs: readonly Pack[], body: ActBody): Re
       (p.facts.joints[id] !== undefined || p.facts.parts[id] !== undefined),
   );
   if (known) return bad(`${String(body.thing)} is in the pack of this job: report its own step`);
-  if (body.wet === 'no' || job.isolation.proved) return null;
+  if (body.wet === 'no') return null;
+  if (job.isolation.proved) return waitsForLook(job, 'isolation', String(body.what));
   const may = body.wet === 'yes' ? 'holds liquid' : 'may hold liquid';
   return refusal(
     'isolation not proved',
@@ -201,6 +205,12 @@ function lookRefused(job: JobState, body: ActBody): Refusal | null {
   return bad(`${String(body.thing)}: ${why}`, list);
 }
 
+function huntRefused(job: JobState, body: ActBody): Refusal | null {
+  const open = job.entries.filter((e) => e.kind === 'missing' && e.open).map((e) => e.thing);
+  if (open.includes(String(body.thing))) return null;
+  return bad(`${String(body.thing)}: no pieces are missing there`, open);
+}
+
 function notClear(job: JobState): Refusal | null {
   if (job.clear) return null;
   return refusal(
@@ -209,6 +219,12 @@ function notClear(job: JobState): Refusal | null {
       'There is no way past this stop.',
   );
 }
+
+const startsUnseen = (job: JobState, draft: Draft): Refusal | null =>
+  draft.kind === 'started' ? waitsForLook(job, 'line-up', 'Starting') : null;
+
+const madeRefused = (job: JobState, pack: Pack | null, body: ActBody): Refusal | null =>
+  roundRefused(pack, body) ?? supersededRefused(job, body, pack?.facts ?? null);
 
 function roundRefused(pack: Pack | null, body: ActBody): Refusal | null {
   const thing = String(body.thing);
@@ -220,22 +236,21 @@ function roundRefused(pack: Pack | null, body: ActBody): Refusal | null {
   return bad(`round of ${thing} is "${String(body.round)}" (expected ${rounds.join(', ')})`);
 }
 
-const startsUnseen = (job: JobState, draft: Draft): Refusal | null =>
-  draft.kind === 'started' ? waitsForLook(job, 'line-up', 'Starting') : null;
-
-const madeRefused = (job: JobState, pack: Pack | null, body: ActBody): Refusal | null =>
-  roundRefused(pack, body) ?? supersededRefused(job, body, pack?.facts ?? null);
-
-/** The two stops have no way past, so no act may claim one. */
+/**
+ * While one of the two stops stands no act may claim a way past it. Once it is lifted, a step behind
+ * it may be left out by name like any other: that opens and turns nothing.
+ */
 function anywayRefused(job: JobState, pack: Pack | null, body: ActBody): Refusal | null {
   const id = String(body.step ?? '');
   const stop = pack?.steps.find((s) => s.id === id)?.stop ?? null;
   const [verb = '', thing = ''] = id.split(' ');
   const wet = verb === 'undone' && isWet(pack?.facts ?? null, after(thing));
   const unknown = verb === 'took-off' || (job.strip !== null && verb === 'undone');
-  if (stop === 'isolation' || wet || unknown || verb === 'proved-dead')
+  const opens = stop === 'isolation' || wet || unknown;
+  if (verb === 'proved-dead' || (opens && !job.isolation.proved))
     return refusal('isolation not proved', `${id}: there is no way past this stop.`);
-  if (stop === 'clear' || ['started', 'turned', 'people-clear'].includes(verb))
+  const turns = stop === 'clear' || ['started', 'turned'].includes(verb);
+  if (verb === 'people-clear' || (turns && !job.clear))
     return refusal('someone not clear', `${id}: there is no way past this stop.`);
   return null;
 }
@@ -267,6 +282,9 @@ function amendRefused(job: JobState, body: ActBody, packs: readonly Pack[]): Ref
 const notDoneYet = (job: JobState): readonly string[] =>
   wasDone(job) ? [] : [`job: ${job.title} has not been done`];
 
+/** A phone that was lost may never send what others wait for: a name can stand for that too. */
+const waitingThing = (hash: string): string => `act/${hash}`;
+
 const undecided = (f: Finding): boolean => f.needsDecision && f.decision === null;
 
 function closingRefused(state: State, job: JobState, body: ActBody): Refusal | null {
@@ -276,7 +294,10 @@ function closingRefused(state: State, job: JobState, body: ActBody): Refusal | n
   );
   const open = job.entries.filter((e) => e.open && !stated.includes(e.thing));
   const needless = stated.filter(
-    (thing) => thing !== 'job' && !job.entries.some((e) => e.open && e.thing === thing),
+    (thing) =>
+      thing !== 'job' &&
+      !state.waiting.some((hash) => waitingThing(hash) === thing) &&
+      !job.entries.some((e) => e.open && e.thing === thing),
   );
   const list = [
     ...open.map((e) => `${e.thing}: ${e.what}`),
@@ -284,11 +305,13 @@ function closingRefused(state: State, job: JobState, body: ActBody): Refusal | n
     ...(job.packInForce === null && job.strip === null
       ? ['which pack is in force is not decided']
       : []),
-    ...state.waiting.map((hash) => `act ${hash} waits for one that has not come`),
+    ...state.waiting
+      .filter((hash) => !stated.includes(waitingThing(hash)))
+      .map((hash) => `${waitingThing(hash)}: it waits for one that has not come`),
     ...(state.heads.length > 1
       ? [`${state.heads.length} devices' records stand side by side: look at both and add a note`]
       : []),
-    ...(stated.length > 0 ? [] : notDoneYet(job)),
+    ...(stated.some((thing) => !thing.startsWith('act/')) ? [] : notDoneYet(job)),
     ...needless.map((thing) => `${thing}: a deviation is stated but it is not open`),
   ];
   return list.length === 0

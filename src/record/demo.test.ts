@@ -9,7 +9,7 @@ import { readPlant } from '../plant/read.ts';
 import type { Plant } from '../plant/types.ts';
 import { solveWithHighs } from '../server/solver-inline.ts';
 import { mayRecord } from './closing.ts';
-import { bodyOf, chain, jobDraft, jobId, startDraft } from './fixture.ts';
+import { chain, jobDraft, jobId, saying, startDraft } from './fixture.ts';
 import { fold } from './fold.ts';
 import { kindOf } from './kinds.ts';
 import { nextSteps } from './next.ts';
@@ -47,10 +47,7 @@ function wholeJobOf(pack: Pack): Act[] {
   for (let i = 0; i <= pack.steps.length; i++) {
     const state = fold({ acts, packs });
     const [step] = nextSteps(state, jobId, pack);
-    const draft =
-      step === undefined
-        ? jobDraft('closed', { deviations: [] })
-        : jobDraft(step.verb, bodyOf(step));
+    const draft = step === undefined ? jobDraft('closed', { deviations: [] }) : saying(pack, step);
     expect(mayRecord(state, jobId, draft, packs), step?.id ?? 'closed').toBeNull();
     acts = [...acts, ...chain([draft], 'phone-a', acts)];
     if (step === undefined) return acts;

@@ -1,9 +1,10 @@
 // Done to here: which steps already carried out may be ticked together, and where a run must stop.
 
+import { beforeOf } from '../pack/before.ts';
 import type { Ask, Pack, Step } from '../pack/types.ts';
 import { isWet } from './isolation.ts';
-import { after } from './things.ts';
 import { supersededRefused } from './superseded.ts';
+import { after } from './things.ts';
 import type { ActBody, JobState, State } from './types.ts';
 
 export type Together = {
@@ -23,7 +24,11 @@ export function doneToHere(state: State, job: string, pack: Pack, upTo: string):
   const now = state.jobs[job];
   const end = pack.steps.findIndex((s) => s.id === upTo);
   if (now === undefined || now.closed !== null || end < 0) return { steps: [], stopsAt: null };
-  const run = pack.steps.slice(0, end + 1).filter((s) => now.done[s.id] === undefined);
+  const run = pack.steps
+    .slice(0, end + 1)
+    .filter((s) => now.done[s.id] === undefined)
+    // Read or not before the stop: no run ticks it, and none waits for it.
+    .filter((s) => beforeOf(s.thing) === null);
   const at = run.findIndex((s) => stopsRun(s, pack, now) !== null);
   const stop = at < 0 ? undefined : run[at];
   const steps = run.slice(0, at < 0 ? run.length : at).map((step) => ({
@@ -45,13 +50,13 @@ function stopsRun(step: Step, pack: Pack, job: JobState): string | null {
   if ((wet || step.stop === 'isolation') && !job.isolation.proved)
     return 'the isolation is not proved';
   const body = { thing: step.thing, ...(step.round === undefined ? {} : { round: step.round }) };
+  if (supersededRefused(job, step.verb === 'made' ? body : {}, pack.facts) !== null)
+    return 'its value was superseded: somebody looks at it first';
   return neverTogether(step.verb, body, pack);
 }
 
 const ISOLATION = [
   ...['shut', 'shut-or-unplugged', 'tagged', 'drain-opened', 'proved-dead'],
-  if (supersededRefused(job, step.verb === 'made' ? body : {}, pack.facts) !== null)
-    return 'its value was superseded: somebody looks at it first';
   ...['drain-shut', 'untagged', 'restored'],
 ];
 const COUNTS = ['seal-out', 'seal-in', 'loose-out', 'loose-in'];
@@ -64,8 +69,10 @@ export function neverTogether(kind: string, body: ActBody, pack: Pack | null): s
   const asks = pack?.steps.find((s) => s.id === `${kind} ${thing}${round}`)?.asks ?? [];
   if (ISOLATION.includes(kind)) return 'what isolates is said at its own step';
   if (kind === 'took-off' && body.wet !== 'no') return 'what may be wet is said by itself';
+  if (kind === 'second-look') return 'a second look is said by who looked';
   if (CLEAR.includes(kind)) return 'everyone clear is called and answered at its time';
   if (kind === 'proof') return 'a proof is said by itself';
+  if (kind === 'as-found') return 'what was found is said by itself';
   if (COUNTS.includes(kind) || thing === 'check/tools' || asks.some((a) => a.kind === 'count'))
     return 'a count is said by itself';
   const reading = asks.some((a) => a.kind === 'number' && a.optional !== true);

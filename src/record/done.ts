@@ -1,28 +1,35 @@
 // Which steps are done, in the eyes of whoever asks: a thing undone again is no longer made good.
 
+import { passedOver } from './before.ts';
 import { clearCalls, isYes } from './isolation.ts';
 import { stepIdOf } from './kinds.ts';
 import { concurrent, type Ledger, openingsOf, roundFull, roundOf } from './ledger.ts';
 import type { Said, View } from './said.ts';
+import { type Looking, lookCounts } from './second-look.ts';
 
 export type Reports = {
   readonly said: readonly Said[];
   readonly ledger: Ledger;
+  readonly looking: Looking;
   readonly byStep: ReadonlyMap<string, readonly Said[]>;
 };
 
 /** Groups acts by the step they report; one gone past by name reports its step too. */
-export function reportsOf(said: readonly Said[], ledger: Ledger): Reports {
+export function reportsOf(said: readonly Said[], ledger: Ledger, looking: Looking): Reports {
   const byStep = new Map<string, Said[]>();
-  for (const s of said) {
-    const id = s.act.kind === 'used-anyway' ? (s.body.step ?? null) : stepIdOf(s.act.kind, s.body);
-    if (id === null) continue;
-    const key = String(id);
-    const list = byStep.get(key);
-    if (list === undefined) byStep.set(key, [s]);
-    else list.push(s);
-  }
-  return { said, ledger, byStep };
+  for (const s of said)
+    for (const key of stepsOf(s)) {
+      const list = byStep.get(key);
+      if (list === undefined) byStep.set(key, [s]);
+      else list.push(s);
+    }
+  return { said, ledger, looking, byStep };
+}
+
+function stepsOf(s: Said): readonly string[] {
+  if (s.act.kind === 'cannot-run') return passedOver(s.pack, s.body.thing).map((step) => step.id);
+  const id = s.act.kind === 'used-anyway' ? (s.body.step ?? null) : stepIdOf(s.act.kind, s.body);
+  return id === null ? [] : [String(id)];
 }
 
 /** The act by which a step is done in this view, or null. */
@@ -36,6 +43,10 @@ function counts(reports: Reports, s: Said, acts: readonly Said[], view: View): b
   const thing = String(s.body.thing);
   switch (s.act.kind) {
     case 'used-anyway':
+      return !reportsLook(s) || lookCounts(reports.looking, s, view);
+    case 'second-look':
+      return lookCounts(reports.looking, s, view);
+    case 'cannot-run':
       return true;
     case 'people-clear':
       return clearCalls(reports.said, ledger.isAncestor, view).includes(s);
@@ -57,6 +68,8 @@ function counts(reports: Reports, s: Said, acts: readonly Said[], view: View): b
       !acts.some((other) => concurrent(ledger, s, other)),
   );
 }
+
+const reportsLook = (s: Said): boolean => String(s.body.step).startsWith('second-look ');
 
 /** A proof of a drain lapses when a closure it rested on was given back since. */
 function afterShut(reports: Reports, p: Said, view: View): boolean {

@@ -1,14 +1,15 @@
 // What the record itself notices: order, counts, things said at the same time; nobody is blamed.
 
 import type { Pack, Step } from '../pack/types.ts';
+import { missingWords } from './as-found.ts';
 import { doneBy, type Reports } from './done.ts';
 import { isolationIn, opensWet } from './isolation.ts';
 import { expectedCount, shouldBeClosedBefore, stepIdOf } from './kinds.ts';
 import { collide, type Ledger, openingsOf, unclosed } from './ledger.ts';
 import { everything, rivalsId, type Said, stepOf, viewOf } from './said.ts';
-import { after } from './things.ts';
 import { lookFaults, unseenFaults } from './second-look.ts';
 import { supersededWords } from './superseded.ts';
+import { after } from './things.ts';
 import type { Finding, Superseded } from './types.ts';
 
 type Raised = Omit<Finding, 'decision'> & { readonly index: number };
@@ -19,9 +20,9 @@ export type Noticing = {
   readonly reports: Reports;
   readonly ledger: Ledger;
   readonly rivals: readonly (readonly Said[])[];
-};
   /** Values replaced before the job was closed, or side by side with its closing. */
   readonly superseded: readonly Superseded[];
+};
 
 /** All findings in causal order, each with the latest decision about it. */
 export function findingsOf(n: Noticing, decided: readonly Said[]): readonly Finding[] {
@@ -33,15 +34,17 @@ export function findingsOf(n: Noticing, decided: readonly Said[]): readonly Find
       ...differs(s),
       ...answeredBadly(s),
       ...positionDiffers(s),
+      ...lookedAt(n, s),
       ...failed(s),
+      ...piecesMissing(s),
     ]),
     ...together(n),
     ...n.rivals.flatMap(rival),
     ...aroundClosing(n),
+    ...n.superseded.flatMap((row) => madeBySuperseded(n, row)),
   ].sort((a, b) => a.index - b.index);
   return raised.map(({ index: _index, ...finding }) => {
     const last = decided.filter((d) => d.body.finding === finding.id).at(-1);
-    ...n.superseded.flatMap((row) => madeBySuperseded(n, row)),
     const decision =
       last === undefined
         ? null
@@ -121,7 +124,13 @@ function differs(s: Said): readonly Raised[] {
     counts.push(`${said} where ${wanted} are expected`);
   for (const ask of step?.asks ?? []) {
     const answer = s.body[ask.name];
-    if (ask.name === 'count' || ask.expected === undefined || typeof answer !== 'number') continue;
+    if (
+      s.act.kind === 'as-found' ||
+      ask.name === 'count' ||
+      ask.expected === undefined ||
+      typeof answer !== 'number'
+    )
+      continue;
     if (answer !== ask.expected) counts.push(`${ask.label}: ${answer}, expected ${ask.expected}`);
   }
   const holes = s.facts?.joints[after(String(s.body.thing))]?.holes ?? [];
@@ -134,6 +143,12 @@ function differs(s: Said): readonly Raised[] {
 const strangeHoles = (s: Said, holes: readonly string[]): readonly string[] =>
   (Array.isArray(s.body.holes) ? s.body.holes : []).map(String).filter((h) => !holes.includes(h));
 
+/** The open list holds the hunt; the finding says where it began. */
+function piecesMissing(s: Said): readonly Raised[] {
+  if (s.act.kind !== 'as-found' || Number(s.body.missing) === 0) return [];
+  return [raise('found', s, missingWords(s.body.missing), false)];
+}
+
 /** A closure left in another position than the one listed, or than its normal one. */
 function positionDiffers(s: Said): readonly Raised[] {
   if (s.act.kind !== 'shut' && s.act.kind !== 'restored') return [];
@@ -143,6 +158,15 @@ function positionDiffers(s: Said): readonly Raised[] {
   if (typeof want !== 'string' || got === undefined || got === want) return [];
   const what = `${closure?.name}: ${String(got)}, not ${want}`;
   return [raise('position differs', s, what, true)];
+}
+
+function lookedAt(n: Noticing, s: Said): readonly Raised[] {
+  const { looking } = n.reports;
+  const wet = (o: Said): boolean => opensWet(o.act.kind, o.body, o.facts);
+  return [...lookFaults(looking, s), ...unseenFaults(looking, s, wet)].map((f) => ({
+    ...raise(f.kind, s, f.what, f.needsDecision),
+    id: `second look ${f.kind} ${s.act.hash.slice(0, 16)}`,
+  }));
 }
 
 /** Of two answers offered, the second is the bad one: it must be looked at by a person. */
@@ -178,6 +202,14 @@ function together(n: Noticing): readonly Raised[] {
   return raised;
 }
 
+/** A joint brought to a value that was no longer in force, or is not any more; a look answers it. */
+function madeBySuperseded(n: Noticing, row: Superseded): readonly Raised[] {
+  const made = n.said.find((s) => s.act.hash === row.reached);
+  if (made === undefined) return [];
+  const raised = raise('value superseded', made, supersededWords(row), row.looked === null);
+  return [{ ...raised, id: `value superseded ${row.thing} ${row.value} ${row.act.slice(0, 16)}` }];
+}
+
 function rival(amendments: readonly Said[]): readonly Raised[] {
   const [first] = amendments;
   const last = amendments.at(-1);
@@ -202,14 +234,6 @@ function aroundClosing(n: Noticing): readonly Raised[] {
     if (n.ledger.isAncestor(s.index, last.index)) continue;
     const what = `${s.act.kind} ${s.body.thing} by ${s.act.by} was not known at the closing`;
     raised.push(raise('after closing', s, what, true));
-/** A joint brought to a value that was no longer in force, or is not any more; a look answers it. */
-function madeBySuperseded(n: Noticing, row: Superseded): readonly Raised[] {
-  const made = n.said.find((s) => s.act.hash === row.reached);
-  if (made === undefined) return [];
-  const raised = raise('value superseded', made, supersededWords(row), row.looked === null);
-  return [{ ...raised, id: `value superseded ${row.thing} ${row.value} ${row.act.slice(0, 16)}` }];
-}
-
   }
   return raised;
 }

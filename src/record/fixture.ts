@@ -1,5 +1,7 @@
 // A small pack made by hand for the record's tests, and the acts of its whole job. All invented.
 
+import { asFoundAsks } from '../pack/as-found.ts';
+import { USUAL_BEFORE } from '../pack/before.ts';
 import type { JointFacts, Pack, PackFacts, Step, StepVerb } from '../pack/types.ts';
 import { AUTHORITY_LINE, NAMES_NOT_PROVED } from '../quantity/authority.ts';
 import { hashOf } from '../quantity/sha.ts';
@@ -74,6 +76,7 @@ function factsOf(): PackFacts {
       'static-look': { name: 'Fill and look', what: 'dry', owedBy: [] },
       running: { name: 'Running look', what: 'dry and cool', owedBy: ['part/pump'] },
     },
+    asFound: { target: 'pump', name: 'Pump', owedBy: ['part/pump'] },
     isolation: { stated: true, closures: [...closures], proveAt: ['casing-drain'], wetJoints },
   };
 }
@@ -104,9 +107,21 @@ function step(bare: Bare): Step {
   };
 }
 
+/** At one speed on this machine and on the one on its other side. */
+const reading = (of: 'before' | 'before-other'): Step =>
+  step({
+    verb: 'measured',
+    thing: `${of}/running:600-rpm`,
+    phase: 'before',
+    fixed: { at: '600 rpm' },
+    asks: USUAL_BEFORE,
+  });
+
 function stripping(): Step[] {
   const tags = closures.map((_, i) => `tagged tag/${i + 1}`);
   return [
+    reading('before'),
+    reading('before-other'),
     ...closures.flatMap((id, i) => [
       step({ verb: 'shut', thing: `closure/${id}`, fixed: { position: 'shut' } }),
       step({
@@ -140,6 +155,12 @@ function stripping(): Step[] {
     step({ verb: 'put-in', thing: 'temp/1', needs: ['moved-aside part/pipe'] }),
     step({ verb: 'moved-off', thing: 'part/pump', needs: ['undone joint/mounting'] }),
     step({ verb: 'item-out', thing: 'item/impeller', needs: ['moved-off part/pump'] }),
+    step({
+      verb: 'as-found',
+      thing: 'item/pump',
+      needs: ['moved-off part/pump'],
+      asks: asFoundAsks(['impeller']),
+    }),
     ...shapes
       .filter((s) => s.seal)
       .map((s) => step({ verb: 'seal-out', thing: `seal/${s.id}:gasket` })),
@@ -309,11 +330,28 @@ export function bodyOf(step: Step): ActBody {
   };
 }
 
+/** The step said as a sound job says it: what Ada brings about, Ben looks at a second time. */
+export function saying(pack: Pack, step: Step, job = jobId): Draft {
+  if (step.verb !== 'second-look') return jobDraft(step.verb, bodyOf(step), 'Ada', job);
+  return jobDraft(step.verb, lookBody(pack, step.thing), 'Ben', job);
+}
+
+/** A look that sees every closure where the pack wants it. */
+export function lookBody(pack: Pack, thing: string): ActBody {
+  const lineUp = thing === 'look/line-up';
+  const rows = (pack.facts.looks?.[lineUp ? 'line-up' : 'isolation'] ?? []).map((row) => {
+    const closure = pack.facts.closures[row.slice('closure/'.length)];
+    const position = (lineUp ? closure?.normal : closure?.workPosition) ?? 'as the plate says';
+    return { thing: row, position };
+  });
+  return { thing, rows, alone: false };
+}
+
 /** All drafts of the job in the pack's order, the closing included. */
 export function wholeJob(pack: Pack, job = jobId): readonly Draft[] {
   return [
     startDraft(pack, {}, job),
-    ...pack.steps.map((s) => jobDraft(s.verb, bodyOf(s), 'Ada', job)),
+    ...pack.steps.map((s) => saying(pack, s, job)),
     jobDraft('closed', { deviations: [] }, 'Ada', job),
   ];
 }

@@ -19,6 +19,8 @@ export type PaperRow = {
 export type WrittenRow = {
   readonly answers: Readonly<Record<string, Json>>;
   readonly holes?: readonly string[];
+  /** Where another than whoever did the sheet signed it: a second look is another's. */
+  readonly by?: string;
 };
 
 /** What stands on one sheet, as the person who enters it reads it off. */
@@ -97,7 +99,8 @@ export function fromPaper(
     const together = own === null && covered > 1 ? { together: true } : {};
     const verified = step.cautions.length === 0 ? {} : { verifiedBy: written.verifiedBy };
     const body = { ...bareBody(step), ...ownBody(own), step: step.id, ...together, ...verified };
-    return draftOf(job, step.verb, written, { ...body, paper: letter });
+    const signed = own?.by === undefined ? written : { ...written, by: own.by };
+    return draftOf(job, step.verb, signed, { ...body, paper: letter });
   });
   const cautioned = sure.some(({ step }) => step.cautions.length > 0);
   return {

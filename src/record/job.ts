@@ -1,6 +1,9 @@
 // One job's state from its acts: its open list, findings, isolation, readings, verdict, closing.
 
+import { beforeOf } from '../pack/before.ts';
 import type { Pack } from '../pack/types.ts';
+import { asFoundIn, withHours } from './as-found.ts';
+import { baselineIn, foundPositionsIn } from './before.ts';
 import { doneBy, type Reports, reportsOf } from './done.ts';
 import { entriesOf } from './entries.ts';
 import { deviationsOf, findingsOf, uncovered } from './findings.ts';
@@ -19,12 +22,13 @@ import {
   stepOf,
   viewOf,
 } from './said.ts';
+import { type Looking, looksIn } from './second-look.ts';
 import { isStart, stripFacts, stripNames, stripOf } from './strip.ts';
+import { type Issues, issuedAfter, supersededOf } from './superseded.ts';
 import { after } from './things.ts';
 import type { Act, Deviation, Entry, JobState, StripState } from './types.ts';
 
 type Row = Effective['acts'][number];
-import { type Issues, issuedAfter, supersededOf } from './superseded.ts';
 
 /** The acts of one job, each with the pack that was in force for whoever said it. */
 type Told = {
@@ -41,16 +45,19 @@ export function foldJob(
   rows: readonly Row[],
   packs: ReadonlyMap<string, Pack>,
   isAncestor: IsAncestor,
+  issues: Issues,
 ): JobState | null {
   const told = tell(rows, packs, isAncestor);
   if (told === null) return null;
   const { all, chain, pack, facts } = told;
-  issues: Issues,
   const ofKind = (kind: string) => all.filter((s) => s.act.kind === kind);
   const said = all.filter((s) => s.row.step);
   const others = all.filter((s) => !s.row.step);
   const ledger = makeLedger(said, isAncestor);
-  const reports = reportsOf([...said, ...ofKind('used-anyway')].sort(byIndex), ledger);
+  const passing = [...ofKind('used-anyway'), ...ofKind('cannot-run')];
+  const aboard = aboardOf(told);
+  const looking: Looking = { said, anyway: ofKind('used-anyway'), isAncestor, facts, aboard };
+  const reports = reportsOf([...said, ...passing].sort(byIndex), ledger, looking);
   const entries = entriesOf(ledger, facts);
   const done = doneSteps(reports);
   const closings = ofKind('closed');
@@ -76,8 +83,11 @@ export function foldJob(
     findings: findingsOf(noticing, ofKind('decided')),
     deviations,
     isolation: isolationIn({ said, isAncestor, view, facts, pack }),
+    handsAboard: aboard,
+    looks: looksIn(looking),
     clear: isClear(said, isAncestor, view),
     readings: said.flatMap(readingsOf),
+    superseded,
     verdict: verdictOf(entries, said),
     followUps: followUpsOf(told),
     photos: all.flatMap(photoOf),
@@ -87,8 +97,10 @@ export function foldJob(
       thing: String(s.body.thing ?? 'job'),
       text: String(s.body.text),
     })),
-    superseded,
-    items: said.flatMap(itemOf),
+    items: withHours(said.flatMap(itemOf), asFoundIn(said)),
+    baseline: baselineIn(said, others),
+    foundPositions: foundPositionsIn(said),
+    asFound: asFoundIn(said),
     closed: closed === null ? null : { ...closed, deviations: deviations.length },
   };
 }
@@ -173,6 +185,12 @@ function startOf({ started }: Told) {
   };
 }
 
+/** The body's shape was checked when the act was taken up. */
+const aboardOf = ({ started, pack }: Told): JobState['handsAboard'] =>
+  pack?.request.handsAboard ??
+  (started.body.handsAboard as Exclude<JobState['handsAboard'], null> | undefined) ??
+  null;
+
 function doneSteps(reports: Reports): JobState['done'] {
   const done: Record<string, string> = {};
   for (const step of [...reports.byStep.keys()].sort()) {
@@ -212,6 +230,8 @@ function deviationsIn(all: readonly Said[], closing: string | null): readonly De
       reason: String(reason),
       limits: String(limits),
     });
+    if (s.act.kind === 'accounted' && s.body.reason !== undefined)
+      return [of(s.body.thing, s.body.reason, s.body.limits)];
     if (s.act.kind === 'used-anyway') return [of(s.body.thing, s.body.reason, s.body.limits)];
     if (act === closing) return deviationsOf(s).map((d) => of(d.thing, d.reason, d.limits));
     if (s.act.kind !== 'job-started' || !Array.isArray(s.body.anyway)) return [];
@@ -223,7 +243,9 @@ function deviationsIn(all: readonly Said[], closing: string | null): readonly De
 /** Figures and answers a person gave, under the words the pack asked in. */
 function readingsOf(s: Said): JobState['readings'] {
   const step = stepOf(s.pack, stepIdOf(s.act.kind, s.body));
-  const asks = (step?.asks ?? []).filter((a) => a.kind === 'number');
+  // What was read before the stop and the turns of a valve are told apart, each in its place.
+  if (beforeOf(String(s.body.thing)) !== null) return [];
+  const asks = (step?.asks ?? []).filter((a) => a.kind === 'number' && a.name !== 'turns');
   const act = s.act.hash;
   const thing = String(s.body.thing);
   const round = s.body.round === undefined ? null : String(s.body.round);

@@ -2,6 +2,7 @@
 
 import type { z } from 'zod';
 import type { PackFacts, StepVerb, Thing } from '../pack/types.ts';
+import { asFoundAnswers, asFoundOwed, isAccounted, missingFrom } from './as-found.ts';
 import { bodies, type Kind } from './bodies.ts';
 import { isSeen, tookOff } from './seen.ts';
 import { after, before, jointOfSeal, proofsOwed, undoneJoint } from './things.ts';
@@ -38,7 +39,11 @@ const thingOf = (body: ActBody): string => String(body.thing);
 /** Opens the entry of the thing itself, and the proofs that undoing it owes. */
 const opensItself =
   (kind: Entry['kind']): KindRow['opens'] =>
-  (body, facts) => [{ thing: thingOf(body), kind }, ...proofsOwed(thingOf(body), facts)];
+  (body, facts) => [
+    { thing: thingOf(body), kind },
+    ...proofsOwed(thingOf(body), facts),
+    ...asFoundOwed(thingOf(body), facts),
+  ];
 
 const closesItself: KindRow['closes'] = (body) => [thingOf(body)];
 
@@ -57,13 +62,17 @@ const stepKinds: Record<StepVerb, KindRow> = {
   tagged: opener('tagged', 'a tag hung at one station of a closure', 'tag'),
   'drain-opened': opener('drain-opened', 'a drain or vent opened', 'drain'),
   'proved-dead': reported('proved-dead', 'flow seen to run and die away at a drain'),
+  'second-look': reported('second-look', 'the closures looked at by a second pair of eyes, blank'),
   told: reported('told', 'someone told'),
   measured: reported('measured', 'a reading taken, as found or as left'),
   checked: reported('checked', 'something looked at'),
   'put-in': opener('put-in', 'a blank, support or other temporary thing put in', 'temporary'),
   undone: row('undone', 'a joint undone', {
     step: true,
-    opens: (body, facts) => undoneJoint(thingOf(body), facts),
+    opens: (body, facts) => [
+      ...undoneJoint(thingOf(body), facts),
+      ...asFoundOwed(thingOf(body), facts),
+    ],
   }),
   'moved-off': opener('moved-off', 'a part taken off', 'part'),
   'moved-aside': opener('moved-aside', 'a part put aside and supported', 'part'),
@@ -78,6 +87,11 @@ const stepKinds: Record<StepVerb, KindRow> = {
   }),
   'loose-out': reported('loose-out', 'loose parts of a joint out and counted'),
   'loose-in': closer('loose-in', 'loose parts of a joint back'),
+  'as-found': row('as-found', 'its state as found, what failed, hours, pieces missing', {
+    step: true,
+    opens: missingFrom,
+    closes: asFoundAnswers,
+  }),
   'item-in': closer('item-in', 'an item fitted in its place'),
   refitted: closer('refitted', 'a part back in its place'),
   made: closer('made', 'a joint made up, one round; closes when every round has every hole'),
@@ -99,7 +113,7 @@ const stepKinds: Record<StepVerb, KindRow> = {
 const strip = {
   'took-off': row('took-off', 'a thing taken off, as seen: its fasteners, seals, bag', {
     step: true,
-    opens: tookOff,
+    opens: (body, facts) => [...tookOff(body), ...asFoundOwed(thingOf(body), facts)],
   }),
   'shut-or-unplugged': opener(
     'shut-or-unplugged',
@@ -109,6 +123,13 @@ const strip = {
   'put-back': closer('put-back', 'a thing taken off put back, or its fasteners all tight'),
 } as const satisfies Partial<Record<Kind, KindRow>>;
 
+/** Missing pieces: found again, all or some, or gone on without by name. */
+const accounted = row('accounted', 'missing pieces found, or gone on without by name', {
+  step: true,
+  opens: (body) => (isAccounted(body) ? [] : [{ thing: thingOf(body), kind: 'missing' }]),
+  closes: (body) => (isAccounted(body) ? [thingOf(body)] : []),
+});
+
 const vessel = { stream: ['vessel'] } as const;
 const machine = { stream: ['machine'] } as const;
 
@@ -117,11 +138,13 @@ export const kinds: Record<Kind, KindRow> = {
   'strip-started': row('strip-started', 'a job begins without a pack: the machine in words'),
   'pack-amended': row('pack-amended', 'the next pack of the job comes into force'),
   'could-not': row('could-not', 'something could not be done; makes a finding'),
+  'cannot-run': row('cannot-run', 'a machine that cannot run to be read before it is stopped'),
   found: row('found', 'something found on the machine; makes a finding'),
   decided: row('decided', 'what is done about a finding, and by whom'),
   corrected: row('corrected', 'an act is void, as if it had not been said', {
     stream: ['job', 'machine', 'vessel'],
   }),
+  'value-looked-at': row('value-looked-at', 'a superseded value looked at, by name, at its joint'),
   'used-anyway': row('used-anyway', 'gone on by name in spite of a stop: a deviation'),
   note: row('note', 'a remark', { stream: ['job', 'machine', 'vessel'] }),
   photo: row('photo', 'a picture, kept by its hash'),
@@ -134,17 +157,18 @@ export const kinds: Record<Kind, KindRow> = {
   'watch-taken': row('watch-taken', 'who has the watch', vessel),
   'sailing-set': row('sailing-set', 'when the vessel sails', vessel),
   'sailing-off': row('sailing-off', 'a sailing that is off', vessel),
+  'values-issued': row('values-issued', 'an issue replaces values that packs here hold', vessel),
   'person-added': row('person-added', 'a person on the vessel', vessel),
   'hours-read': row('hours-read', 'running hours read off', machine),
   'done-before': row('done-before', 'a renewal done before this record began', machine),
   'limit-lifted': row('limit-lifted', 'an open limit on a machine is lifted', machine),
   ...stepKinds,
   ...strip,
+  accounted,
 };
 
 /** The row of a kind, or null for one that this program does not know. */
 export const kindOf = (kind: string): KindRow | null =>
-  'value-looked-at': row('value-looked-at', 'a superseded value looked at, by name, at its joint'),
   Object.hasOwn(kinds, kind) ? kinds[kind as Kind] : null;
 
 /** What must not stand in the joint when a new seal goes in, or the joint is made up. */
@@ -157,7 +181,6 @@ export function shouldBeClosedBefore(
   if (kind === 'seal-in') return [`old-seal/${after(thing)}`];
   if (!makesJoint(kind, thing)) return [];
   const joint = after(thing);
-  'values-issued': row('values-issued', 'an issue replaces values that packs here hold', vessel),
   const seals = facts?.joints[joint]?.seals ?? [];
   return seals.flatMap((s) => [`old-seal/${joint}:${s.id}`, `new-seal/${joint}:${s.id}`]);
 }

@@ -115,7 +115,9 @@ export function mergedFacts(packs: readonly Pack[]): PackFacts | null {
     checks: merge((f) => f.checks),
     settings: merge((f) => f.settings),
     proofs: merge((f) => f.proofs),
+    ...(last.facts.asFound === undefined ? {} : { asFound: last.facts.asFound }),
     isolation: last.facts.isolation,
+    ...(last.facts.looks === undefined ? {} : { looks: last.facts.looks }),
   };
 }
 

@@ -64,6 +64,18 @@ export const pumpIsolation: readonly Draft[] = [
   stripDraft('tagged', { thing: 'tag/3', closure: 'start-plug', station: 'at the starter' }),
   stripDraft('drain-opened', { thing: 'drain/pump-drain', what: 'Pump drain cock' }),
   stripDraft('proved-dead', { thing: 'drain/pump-drain', sawRun: 'yes', diedAway: 'yes' }),
+  stripDraft(
+    'second-look',
+    {
+      thing: 'look/isolation',
+      rows: [
+        { thing: 'closure/cooler-valve', position: 'shut' },
+        { thing: 'closure/sea-inlet', position: 'shut' },
+      ],
+      alone: false,
+    },
+    'Ben',
+  ),
 ];
 
 export const pumpTaking: readonly Draft[] = [
@@ -94,6 +106,8 @@ export const pumpTaking: readonly Draft[] = [
 
 export const pumpStrip: readonly Draft[] = [begun(), ...pumpIsolation, ...pumpTaking];
 
+const FOUND: ActBody = { grade: 'near its end', failed: 'nothing', missing: 0 };
+
 /** What a person does to make good, one after another as proposed, until nothing is open. */
 export function makingGood(
   acts: readonly Act[],
@@ -116,6 +130,7 @@ export function makingGood(
     const draft = stripDraft(row.kind, {
       ...row.body,
       ...(row.kind === 'proof' ? { result: 'pass' } : {}),
+      ...(row.kind === 'as-found' ? FOUND : {}),
     });
     drafts.push(...before, draft);
     all = [...all, ...chain([...before, draft], 'phone-a', all)];

@@ -84,6 +84,7 @@ describe('the pump job without a pack', () => {
   test('boxed up in reverse: seal, part, bolts; water before power before the run', () => {
     const order = drafts.map((d) => `${d.kind} ${String(d.body.thing)}`);
     expect(order).toEqual([
+      'as-found part/sea-water-pump',
       'seal-out seal/sea-water-pump:seal',
       'seal-in seal/sea-water-pump:seal',
       'put-back part/sea-water-pump',
@@ -217,7 +218,7 @@ describe('the two stops hold without a pack', () => {
     const acts = chain([begun(), ...pumpIsolation]);
     const back = stripDraft('restored', { thing: 'closure/cooler-valve', position: 'open' });
     expect(asked(then(acts, back), hose)?.stop).toBe('isolation not proved');
-    const proof = pumpIsolation.at(-1) ?? begun();
+    const proof = pumpIsolation.at(-2) ?? begun();
     expect(asked(then(acts, back, proof), hose)).toBeNull();
     const another = stripDraft('shut-or-unplugged', {
       thing: 'closure/third',
@@ -232,7 +233,7 @@ describe('the two stops hold without a pack', () => {
       sawRun: 'no',
       diedAway: 'yes',
     });
-    const none = chain([begun(), ...pumpIsolation.slice(0, -1), nothing]);
+    const none = chain([begun(), ...pumpIsolation.slice(0, -2), nothing]);
     expect(asked(none, hose)?.stop).toBe('isolation not proved');
   });
 

@@ -1,6 +1,8 @@
 // The record: acts as they are kept, and the state that folding them gives.
 
-import type { Pack, Thing } from '../pack/types.ts';
+import type { Before } from '../pack/before.ts';
+import type { HandsAboard, Pack, Thing } from '../pack/types.ts';
+import type { LookState } from './second-look.ts';
 
 export type Stream = { readonly kind: 'job' | 'machine' | 'vessel'; readonly id: string };
 
@@ -58,6 +60,8 @@ export type Entry = {
     | 'tag'
     | 'drain'
     | 'temporary'
+    | 'as found'
+    | 'missing'
     | 'proof';
   readonly openedBy: string;
   readonly closedBy: readonly string[];
@@ -79,11 +83,11 @@ export type Finding = {
     | 'closed with entries open'
     | 'after closing'
     | 'two amendments'
+    | 'value superseded'
     | 'proof failed';
   readonly thing: Thing;
   readonly what: string;
   readonly act: string;
-    | 'value superseded'
   /** Findings a person raised need an owner and a decision before closing. */
   readonly needsDecision: boolean;
   readonly decision: { readonly by: string; readonly owner: string; readonly what: string } | null;
@@ -151,10 +155,6 @@ export type HandedOver = {
   readonly list: readonly { readonly thing: Thing; readonly seenBy: string | null }[];
 };
 
-export type JobState = {
-  readonly id: string;
-  readonly title: string;
-  readonly machine: string;
 /** Read while the machine still ran, on it (`before`) or on its other side (`before-other`). */
 export type Baseline = {
   readonly readings: readonly {
@@ -176,6 +176,10 @@ export type Baseline = {
   }[];
 };
 
+export type JobState = {
+  readonly id: string;
+  readonly title: string;
+  readonly machine: string;
   readonly target: string;
   readonly does: string;
   readonly why: string;
@@ -207,6 +211,10 @@ export type Baseline = {
     readonly proved: boolean;
     readonly why: string;
   };
+  /** Said when the pack was made, or when a strip began; null where nobody said it. */
+  readonly handsAboard: HandsAboard | null;
+  /** What a second pair of eyes looks at, and whether that stands; see `second-look.ts`. */
+  readonly looks: readonly LookState[];
   /** True after `people-clear` and until anything is undone or opened again. */
   readonly clear: boolean;
   readonly readings: readonly {
@@ -216,6 +224,7 @@ export type Baseline = {
     readonly value: number | string;
     readonly unit: string;
   }[];
+  readonly superseded: readonly Superseded[];
   readonly verdict: 'pass' | 'fail' | 'cannot tell' | `passed up to ${string}` | null;
   readonly followUps: readonly {
     readonly id: string;
@@ -224,7 +233,6 @@ export type Baseline = {
     readonly owner: string | null;
     readonly doneBy: string | null;
   }[];
-  readonly superseded: readonly Superseded[];
   readonly photos: readonly {
     readonly act: string;
     readonly thing: Thing;
@@ -243,6 +251,26 @@ export type Baseline = {
     readonly serial: string;
     readonly hours: number | null;
   }[];
+  readonly baseline: Baseline;
+  /** How each closure stood before this job moved it, the last word on each. */
+  readonly foundPositions: readonly {
+    readonly act: string;
+    readonly by: string;
+    readonly thing: Thing;
+    readonly found: string;
+    readonly turns: number | null;
+  }[];
+  readonly asFound: readonly {
+    readonly act: string;
+    readonly by: string;
+    readonly thing: Thing;
+    readonly grade: string;
+    readonly failed: string;
+    readonly text: string | null;
+    readonly hours: number | null;
+    readonly missing: number;
+    readonly photo: string | null;
+  }[];
   readonly closed: {
     readonly act: string;
     readonly by: string;
@@ -251,34 +279,6 @@ export type Baseline = {
   } | null;
 };
 
-export type State = {
-  readonly vessel: string;
-  readonly heads: readonly string[];
-  readonly jobs: Readonly<Record<string, JobState>>;
-  readonly watch: { readonly name: string; readonly at: DeviceTime } | null;
-  readonly sailings: readonly {
-    readonly at: string;
-    readonly where: string;
-    readonly act: string;
-  }[];
-  readonly people: readonly string[];
-  readonly machines: Readonly<Record<string, MachineState>>;
-  /** Acts kept but not folded because an ancestor is missing. */
-  readonly waiting: readonly string[];
-  /** Acts of a kind or version this program does not know: kept and shown as unknown. */
-  readonly unknown: readonly string[];
-};
-
-export type MachineState = {
-  readonly hours: readonly { readonly at: string; readonly hours: number }[];
-  readonly done: readonly {
-    readonly target: string;
-    readonly does: string;
-    readonly at: string;
-    readonly hours: number | null;
-    readonly job: string | null;
-  }[];
-  readonly openLimits: readonly {
 /** One value of one machine as an issue gives it, made known by the act `values-issued`. */
 export type IssuedRow = {
   readonly machine: string;
@@ -308,6 +308,36 @@ export type Superseded = Omit<IssuedRow, 'machine' | 'id'> & {
   readonly looked: { readonly by: string; readonly act: string; readonly anyway: boolean } | null;
 };
 
+export type State = {
+  readonly vessel: string;
+  readonly heads: readonly string[];
+  readonly jobs: Readonly<Record<string, JobState>>;
+  readonly watch: { readonly name: string; readonly at: DeviceTime } | null;
+  readonly sailings: readonly {
+    readonly at: string;
+    readonly where: string;
+    readonly act: string;
+  }[];
+  readonly people: readonly string[];
+  readonly machines: Readonly<Record<string, MachineState>>;
+  /** Values made known by issues, whichever pack was made before or after. */
+  readonly issued: readonly IssuedRow[];
+  /** Acts kept but not folded because an ancestor is missing. */
+  readonly waiting: readonly string[];
+  /** Acts of a kind or version this program does not know: kept and shown as unknown. */
+  readonly unknown: readonly string[];
+};
+
+export type MachineState = {
+  readonly hours: readonly { readonly at: string; readonly hours: number }[];
+  readonly done: readonly {
+    readonly target: string;
+    readonly does: string;
+    readonly at: string;
+    readonly hours: number | null;
+    readonly job: string | null;
+  }[];
+  readonly openLimits: readonly {
     readonly what: string;
     readonly owner: string;
     readonly act: string;
@@ -320,8 +350,6 @@ export type Superseded = Omit<IssuedRow, 'machine' | 'id'> & {
   }[];
 };
 
-  /** Values made known by issues, whichever pack was made before or after. */
-  readonly issued: readonly IssuedRow[];
 /** Why an act may not be recorded now; the two stops and closing are refused here, in the core. */
 export type Refusal = {
   readonly stop:

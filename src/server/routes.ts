@@ -107,12 +107,13 @@ async function takeAct(c: Context, { archive, now }: ServerParts): Promise<Respo
       archive.packs(),
       archive.heads(),
     ]);
-    const refusal = mayRecord(fold({ acts, packs }), draft.stream.id, draft, packs);
+    const at = now();
+    const refusal = mayRecord(fold({ acts, packs }), draft.stream.id, draft, packs, at);
     if (refusal !== null) {
       const problem = { path: draft.kind, got: draft.kind, expected: refusal.stop };
       return c.json({ error: { problems: [{ ...problem, why: refusal.why }], refusal } }, 409);
     }
-    const kept = await archive.append({ drafts: [draft], at: now(), heads });
+    const kept = await archive.append({ drafts: [draft], at, heads });
     const act = kept.ok ? kept.acts[0] : undefined;
     if (act !== undefined) return c.json({ hash: act.hash, act }, 201);
   }

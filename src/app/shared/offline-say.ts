@@ -11,6 +11,7 @@ import type { Act, DeviceTime, Draft, Refusal } from '../../record/types.ts';
 import { type Answer, problem } from './api.ts';
 import { type DeviceRow, db, newDevice, type OwnAct } from './offline-db.ts';
 import { notKeptWords } from './offline-words.ts';
+import { wordsNow } from './words-now.ts';
 
 /** Own acts of this vessel that the server has not shown: they are folded with what it gave. */
 export function notShownOf(replica: Replica, own: readonly OwnAct[]): readonly OwnAct[] {
@@ -40,7 +41,7 @@ export function makeActs(seen: Replica, device: DeviceRow, drafts: readonly Draf
   const made: Act[] = [];
   for (const draft of drafts) {
     const acts = [...seen.acts, ...made];
-    const refusal = mayRecord(fold({ acts, packs }), draft.stream.id, draft, packs);
+    const refusal = mayRecord(fold({ acts, packs }), draft.stream.id, draft, packs, at);
     if (refusal !== null) return { acts: made, refusal };
     const act = makeAct(draft, {
       vessel: vessel.id,
@@ -89,7 +90,12 @@ function answerOf(refusal: Refusal | null, draft: Draft | undefined): Answer<tru
 }
 
 export const notKept = (path: string, error: unknown): Answer<never> =>
-  problem({ path, got: null, expected: 'to be kept on this phone', why: notKeptWords(error) });
+  problem({
+    path,
+    got: null,
+    expected: wordsNow().offline.toBeKept,
+    why: notKeptWords(error, wordsNow()),
+  });
 
 function pictureType(bytes: Uint8Array): string | null {
   const starts = (...head: number[]) => head.every((byte, i) => bytes[i] === byte);
@@ -104,16 +110,15 @@ export type Photo = { readonly hash: string; readonly type: string };
 export async function keepPhoto(file: Blob): Promise<Answer<Photo>> {
   const most = limits.server.attachmentBytes;
   const path = 'photo';
+  const { offline: w } = wordsNow();
   if (file.size > most) {
-    const why = 'it is too large';
-    return problem({ path, got: file.size, expected: `at most ${most} bytes`, why });
+    return problem({ path, got: file.size, expected: w.atMost(most), why: w.tooLarge });
   }
   try {
     const bytes = new Uint8Array(await file.arrayBuffer());
     const type = pictureType(bytes);
     if (type === null) {
-      const why = 'its bytes are neither';
-      return problem({ path, got: file.type, expected: 'a JPEG or PNG picture', why });
+      return problem({ path, got: file.type, expected: w.aPicture, why: w.noPicture });
     }
     const hash = sha256Hex(bytes);
     const kept = await db.photos.get(hash);
