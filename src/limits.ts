@@ -32,7 +32,13 @@ export const limits = {
   },
   /** Layers and bolt pieces of a joint; draws of its scatter; bolts round a circle. */
   tightening: { layers: 50, draws: 10_000_000, circleBolts: 1_000 },
-  pack: { liftingKg: 10, namedFailures: 8, sheetLeastSteps: 4, sheetSteps: 24, significantDigits: 12 },
+  pack: {
+    liftingKg: 10,
+    namedFailures: 8,
+    sheetLeastSteps: 4,
+    sheetSteps: 24,
+    significantDigits: 12,
+  },
   record: { aloneMinutes: 10, bodyBytes: 64_000, parents: 64, actsInState: 1_000_000 },
   /** Circles for counted things (the figure is in words besides); elements in a map column. */
   drawing: { countedThings: 60, mapColumn: 6 },

@@ -29,7 +29,7 @@ export function check<T>(schema: z.ZodType<T>, raw: unknown, plain: boolean): Ch
   const first = schema.safeParse(raw);
   if (first.success) return { ok: true, input: first.data };
   const copy: unknown = structuredClone(raw);
-  for (const issue of first.error.issues) {
+  for (const issue of first.error.issues.flatMap(withInner)) {
     if (issue.code !== 'unrecognized_keys') continue;
     const at = valueAt(copy, issue.path);
     if (!isObject(at)) continue;
@@ -40,6 +40,13 @@ export function check<T>(schema: z.ZodType<T>, raw: unknown, plain: boolean): Ch
   const second = schema.safeParse(copy);
   if (second.success) return { ok: true, input: second.data };
   return { ok: false, problems: second.error.issues.flatMap((issue) => problemsOf(issue, copy)) };
+}
+
+// What a union found wrong with each of its forms stands inside it.
+function withInner(issue: z.core.$ZodIssue): readonly z.core.$ZodIssue[] {
+  if (issue.code !== 'invalid_union') return [issue];
+  const inner = issue.errors.flat().map((one) => ({ ...one, path: [...issue.path, ...one.path] }));
+  return [issue, ...inner.flatMap(withInner)];
 }
 
 const isIgnored = (key: string, inPlain: boolean): boolean =>
@@ -57,6 +64,14 @@ const pathOf = (path: readonly PropertyKey[]): string => path.map(String).join('
 function problemsOf(issue: z.core.$ZodIssue, raw: unknown): Problem[] {
   const path = pathOf(issue.path);
   const got = valueAt(raw, issue.path) ?? null;
+  if (issue.code === 'invalid_union') {
+    // Where only one form is of the kind that was given, its own problems say more.
+    const ofItsKind = issue.errors.filter((errors) => !errors.some(isOfAnotherKind));
+    const [only, ...more] = ofItsKind;
+    if (only !== undefined && more.length === 0) {
+      return only.flatMap((one) => problemsOf({ ...one, path: [...issue.path, ...one.path] }, raw));
+    }
+  }
   if (issue.code === 'unrecognized_keys') {
     return issue.keys.map((key) => ({
       path: [path, key].filter(Boolean).join('/'),
@@ -74,6 +89,9 @@ function problemsOf(issue: z.core.$ZodIssue, raw: unknown): Problem[] {
   const problem = { path, got, expected: expectedOf(issue), why: lowerFirst(issue.message) };
   return [typeof remedy === 'string' ? { ...problem, remedy } : problem];
 }
+
+const isOfAnotherKind = ({ code, path }: z.core.$ZodIssue): boolean =>
+  path.length === 0 && (code === 'invalid_type' || code === 'invalid_value');
 
 const lowerFirst = (text: string): string => text.slice(0, 1).toLowerCase() + text.slice(1);
 

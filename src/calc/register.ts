@@ -5,8 +5,10 @@ import { AUTHORITY_LINE } from '../quantity/authority.ts';
 import type { Problem } from '../quantity/types.ts';
 import type { Late, Solver } from '../removal/model.ts';
 import { check, IGNORED, IGNORED_IN_PLAIN } from './border.ts';
+import { jointCalculation } from './joint.ts';
 import { patternCalculation } from './pattern.ts';
 import { removalCalculation } from './removal.ts';
+import { tighteningCalculation } from './tightening.ts';
 import { wrenchSettingCalculation } from './wrench-setting.ts';
 
 /** What the shell lends a calculation. */
@@ -52,6 +54,8 @@ export type CalcAnswer =
 
 const calculations: readonly Calculation[] = [
   removalCalculation,
+  tighteningCalculation,
+  jointCalculation,
   patternCalculation,
   wrenchSettingCalculation,
 ];
