@@ -34,6 +34,7 @@ async function listenAgain(): Promise<void> {
     archive,
     solver: solveWithHighs,
     packPdf: async () => new Uint8Array(),
+    proofPdf: async () => new Uint8Array(),
     recordPdf: async () => new Uint8Array(),
     dist,
     now: () => ({ utc: '2026-11-25T08:00:00.000Z', offsetMinutes: 0 }),

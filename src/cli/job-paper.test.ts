@@ -1,7 +1,7 @@
-// The command `job paper`: a whole job entered from its sheets, and what is asked instead of guessed.
+// The command `job paper`: a whole job entered from its sheets, and what is asked, not guessed.
 
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -81,6 +81,8 @@ test('sheet by sheet to the closing; verify and the record name the sheets', () 
   const verified = boxup('record', 'verify', '--archive', archive).stdout;
   for (const { letter, steps } of sheetsOf(pack))
     expect(verified).toContain(`${id}: entered from paper, sheet ${letter}, ${steps.length}`);
-  const shown = boxup('record', 'show', id, '--archive', archive).stdout;
+  const proof = join(folder, 'proof.pdf');
+  const shown = boxup('record', 'show', id, '--archive', archive, '--proof-pdf', proof).stdout;
+  expect(readFileSync(proof).subarray(0, 5).toString()).toBe('%PDF-');
   expect(shown.split('entered from paper, sheet').length - 1).toBe(pack.steps.length);
 });

@@ -22,6 +22,7 @@ type Options = {
   readonly why?: string;
   readonly request?: string;
   readonly pdf?: string;
+  readonly proofPdf?: string;
   readonly json?: boolean;
 };
 
@@ -41,6 +42,7 @@ export const packCommand = (): Command =>
     .option('--why <text>', 'why the job is done')
     .option('--request <file>', 'a request as the app exports it (JSON), instead of the names')
     .option('--pdf <file>', 'write the printed sheets')
+    .option('--proof-pdf <file>', 'write the blank proof sheet')
     .option('--json', 'print the pack as one JSON object')
     .addHelpText(
       'after',
@@ -85,6 +87,10 @@ const give = async (pack: Pack, options: Options): Promise<void> => {
   if (options.pdf !== undefined) {
     const { packPdf } = await import('../paper/pack-pdf.ts');
     await writeFile(options.pdf, packPdf(pack));
+  }
+  if (options.proofPdf !== undefined) {
+    const { proofPdf } = await import('../paper/proof-pdf.ts');
+    await writeFile(options.proofPdf, proofPdf(pack));
   }
   process.stdout.write(
     options.json === true ? `${JSON.stringify(pack)}\n` : `${packInWords(pack)}\n`,

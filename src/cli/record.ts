@@ -1,15 +1,27 @@
 // The command `record`: verifies what is kept, and shows one job with what to print on its record.
 
+import { writeFileSync } from 'node:fs';
 import { Command } from 'commander';
 import type { Archive } from '../archive/contract.ts';
 import { NAMES_NOT_PROVED } from '../quantity/authority.ts';
 import { fold, stateHash } from '../record/fold.ts';
-import type { Act } from '../record/types.ts';
+import type { Act, JobState } from '../record/types.ts';
 import { lastSeqs, verify } from '../record/verify.ts';
-import { BadInput, type Common, findJob, openExisting, run, sessionOn } from './job-session.ts';
+import {
+  BadInput,
+  type Common,
+  findJob,
+  openExisting,
+  packOf,
+  run,
+  type Session,
+  sessionOn,
+} from './job-session.ts';
 import { actLine, openLines } from './job-words.ts';
 
 type Verify = Common & { readonly head?: readonly string[]; readonly device?: readonly string[] };
+
+type Show = Common & { readonly pdf?: string; readonly proofPdf?: string };
 
 const collect = (value: string, before: readonly string[] = []): readonly string[] => [
   ...before,
@@ -36,8 +48,10 @@ export function recordCommand(): Command {
     .description('Shows one job: every act, the open list, and what its record prints.')
     .argument('<job>')
     .requiredOption('--archive <file>', 'the archive that keeps the record')
+    .option('--pdf <file>', 'write the printed record')
+    .option('--proof-pdf <file>', 'write the proof sheet with what was said of it')
     .option('--json', 'tell the result as JSON')
-    .action((wanted: string, options: Common) => run(options, () => showJob(wanted, options)));
+    .action((wanted: string, options: Show) => run(options, () => showJob(wanted, options)));
   for (const command of [check, show]) {
     command.addHelpText('after', `\n${NAMES_NOT_PROVED}`);
     record.addCommand(command);
@@ -113,11 +127,31 @@ function numbered(pair: string): [string, number] {
   return [device, Number(seq)];
 }
 
-async function showJob(wanted: string, options: Common) {
+/** The printed sheets of a job as it stands, as the server prints them. */
+async function writeSheets(
+  options: Show,
+  job: JobState,
+  { acts, packs, state }: Awaited<ReturnType<Session['look']>>,
+): Promise<readonly string[]> {
+  if (options.pdf !== undefined) {
+    const { recordPdf } = await import('../paper/record-pdf.ts');
+    writeFileSync(options.pdf, recordPdf({ job: job.id, state, packs, acts }));
+  }
+  if (options.proofPdf !== undefined) {
+    const { proofPdf } = await import('../paper/proof-pdf.ts');
+    writeFileSync(options.proofPdf, proofPdf(packOf(job, packs), { job, acts }));
+  }
+  const files = [options.pdf, options.proofPdf].filter((file) => file !== undefined);
+  return files.map((file) => `Written: ${file}`);
+}
+
+async function showJob(wanted: string, options: Show) {
   const archive = openExisting(options.archive);
   try {
-    const { acts, packs, state } = await sessionOn(archive).look();
+    const seen = await sessionOn(archive).look();
+    const { acts, packs, state } = seen;
     const job = findJob(state, wanted);
+    const written = await writeSheets(options, job, seen);
     const own = acts.filter((a) => a.stream.kind === 'job' && a.stream.id === job.id);
     const printed =
       job.closed === null ? null : { head: job.closed.act, deviceSeqs: lastSeqs(acts) };
@@ -129,6 +163,7 @@ async function showJob(wanted: string, options: Common) {
         ...own.map(actLine),
         ...openLines(job),
         ...job.deviations.map((d) => `Deviation ${d.thing} by ${d.by}: ${d.reason} (${d.limits})`),
+        ...written,
         ...(printed === null ? [] : [`Head ${printed.head}`, `Devices ${seqs.join(' ')}`]),
       ],
     };

@@ -127,8 +127,9 @@ async function openOrMake(file: string, plant: Plant, history: string): Promise<
 }
 
 /** The typesetter is loaded when the first sheet is wanted: it takes longer than the start. */
-const prints: Pick<ServerParts, 'packPdf' | 'recordPdf'> = {
+const prints: Pick<ServerParts, 'packPdf' | 'proofPdf' | 'recordPdf'> = {
   packPdf: async (pack) => (await import('../paper/pack-pdf.ts')).packPdf(pack),
+  proofPdf: async (pack, said) => (await import('../paper/proof-pdf.ts')).proofPdf(pack, said),
   recordPdf: async (record) => (await import('../paper/record-pdf.ts')).recordPdf(record),
 };
 

@@ -26,6 +26,7 @@ const parts = () => ({
   archive,
   solver: solveWithHighs,
   packPdf: async () => new Uint8Array(),
+  proofPdf: async () => new Uint8Array(),
   recordPdf: async () => new Uint8Array(),
   dist: join(folder, 'dist'),
   now: () => ({ utc: '2026-11-25T08:00:00.000Z', offsetMinutes: 60 }),

@@ -3,7 +3,7 @@
 import type { Archive } from '../archive/contract.ts';
 import type { Pack } from '../pack/types.ts';
 import type { Plant } from '../plant/types.ts';
-import type { Act, DeviceTime, State } from '../record/types.ts';
+import type { Act, DeviceTime, JobState, State } from '../record/types.ts';
 import type { Solver } from '../removal/model.ts';
 
 export type RecordToPrint = {
@@ -18,6 +18,11 @@ export type ServerParts = {
   readonly archive: Archive;
   readonly solver: Solver;
   readonly packPdf: (pack: Pack) => Promise<Uint8Array>;
+  /** Blank, or of a job with what was said of its proof. */
+  readonly proofPdf: (
+    pack: Pack,
+    said: { readonly job: JobState; readonly acts: readonly Act[] } | null,
+  ) => Promise<Uint8Array>;
   readonly recordPdf: (record: RecordToPrint) => Promise<Uint8Array>;
   /** The folder of the built app. */
   readonly dist: string;

@@ -42,7 +42,9 @@ export function apiRoutes(parts: ServerParts): Hono {
   api.post('/acts', async (c) => takeAct(c, parts));
   api.post('/packs', async (c) => takeRequest(c, parts));
   api.get('/packs/:id/pdf', async (c) => packSheet(c, parts));
+  api.get('/packs/:id/proof/pdf', async (c) => proofSheet(c, parts));
   api.get('/jobs/:id/pdf', async (c) => recordSheet(c, parts));
+  api.get('/jobs/:id/proof/pdf', async (c) => jobProofSheet(c, parts));
   api.post('/photos', async (c) => takePhoto(c, parts));
   api.get('/photos/:hash', async (c) => givePhoto(c, parts));
   api.get('/calc', (c) => c.json({ authority: AUTHORITY_LINE, calculations: listed() }));
@@ -157,6 +159,24 @@ async function packSheet(c: Context, { archive, packPdf }: ServerParts): Promise
   const pack = (await archive.packs()).find((each) => each.id === id);
   if (pack === undefined) return refuseOne(c, 404, notThere('pack', id, 'a pack that is kept'));
   return pdf(c, await packPdf(pack), `pack-${pack.target.id}`);
+}
+
+async function proofSheet(c: Context, { archive, proofPdf }: ServerParts): Promise<Response> {
+  const id = c.req.param('id');
+  const pack = (await archive.packs()).find((each) => each.id === id);
+  if (pack === undefined) return refuseOne(c, 404, notThere('pack', id, 'a pack that is kept'));
+  return pdf(c, await proofPdf(pack, null), `proof-${pack.target.id}`);
+}
+
+/** With what was said of the proof so far; a job stripped without a pack has no such sheet. */
+async function jobProofSheet(c: Context, { archive, proofPdf }: ServerParts): Promise<Response> {
+  const id = c.req.param('id') ?? '';
+  const [acts, packs] = await Promise.all([archive.acts(), archive.packs()]);
+  const job = fold({ acts, packs }).jobs[id];
+  const pack = packs.find((each) => each.id === job?.packInForce);
+  if (job === undefined || pack === undefined)
+    return refuseOne(c, 404, notThere('job', id, 'a job with a pack in force'));
+  return pdf(c, await proofPdf(pack, { job, acts }), `proof-${job.target}`);
 }
 
 async function recordSheet(c: Context, { archive, recordPdf }: ServerParts): Promise<Response> {

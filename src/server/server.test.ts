@@ -10,6 +10,8 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Archive } from '../archive/contract.ts';
 import { openSqlite } from '../archive/sqlite.ts';
 import { limits } from '../limits.ts';
+import type { Pack } from '../pack/types.ts';
+import { startDraft } from '../record/fixture.ts';
 import { smallPlant } from './fixture.ts';
 import { BUTTON_STYLE } from './headers.ts';
 import { listen, makeServer } from './server.ts';
@@ -26,6 +28,8 @@ const parts = () => ({
   archive,
   solver: solveWithHighs,
   packPdf: async () => new TextEncoder().encode('%PDF-pack'),
+  proofPdf: async (_: Pack, said: { job: { id: string } } | null) =>
+    new TextEncoder().encode(`%PDF-proof ${said?.job.id ?? 'blank'}`),
   recordPdf: async () => new TextEncoder().encode('%PDF-record'),
   dist: join(folder, 'dist'),
   now: () => ({ utc: '2026-11-25T08:00:00.000Z', offsetMinutes: 60 }),
@@ -235,7 +239,7 @@ describe('the replica and packs', () => {
     expect((await (await ask(`/api/replica?seen=${first.seen}`)).json()).unchanged).toBe(false);
   });
 
-  test('a misspelt machine is answered with what there is', async () => {
+  test('a misspelt machine is answered with what there is; packs and proofs print', async () => {
     const asked = { machine: 'pump-set', target: 'pump', does: 'exchange' };
     const wrong = await post('/api/packs', { ...asked, machine: 'pmup-set' });
     expect(wrong.status).toBe(422);
@@ -249,6 +253,17 @@ describe('the replica and packs', () => {
     const sheet = await ask(`/api/packs/${pack.id}/pdf`);
     expect(sheet.headers.get('content-type')).toBe('application/pdf');
     expect((await ask('/api/packs/none/pdf')).status).toBe(404);
+    const proof = await ask(`/api/packs/${pack.id}/proof/pdf`);
+    expect(await proof.text()).toBe('%PDF-proof blank');
+    expect(proof.headers.get('content-type')).toBe('application/pdf');
+    expect((await ask('/api/packs/none/proof/pdf')).status).toBe(404);
+    expect((await ask('/api/jobs/none/proof/pdf')).status).toBe(404);
+    const unsettled = (pack as Pack).decisions.filter(({ settled }) => settled === null);
+    const anyway = unsettled.map(({ id }) => ({ decision: id, reason: 'test', limits: 'test' }));
+    const begin = startDraft(pack, { anyway }, 'proof-sheet');
+    expect((await post('/api/acts', begin)).status).toBe(201);
+    const said = await ask('/api/jobs/proof-sheet/proof/pdf');
+    expect(await said.text()).toBe('%PDF-proof proof-sheet');
     expect((await ask('/api/jobs/none/pdf')).status).toBe(404);
   });
 
