@@ -10,9 +10,11 @@ import { HandOverScreen } from './hand-over/hand-over-screen.tsx';
 import { PackScreen } from './pack/pack-screen.tsx';
 import { ProofScreen } from './proof/proof-screen.tsx';
 import { RecordScreen } from './record/record-screen.tsx';
+import { SetupScreen } from './setup/setup-screen.tsx';
 import { HolderProvider } from './shared/person.tsx';
 import { ReplicaProvider, useVessel } from './shared/replica.tsx';
 import { type JobPart, type Route, useRoute } from './shared/route.ts';
+import { Saying, useLanguage, useWords } from './shared/say.tsx';
 import { Sheet } from './shared/sheet.tsx';
 import { BeginStrip } from './strip/begin-strip.tsx';
 import { BoxUp } from './strip/box-up.tsx';
@@ -31,9 +33,12 @@ export function App() {
 }
 
 function Screen({ route }: { readonly route: Route }) {
+  const [language] = useLanguage();
+  const title = useWords().sheet.titles[route.screen];
   useEffect(() => {
-    document.title = `${route.screen} · Boxup`;
-  }, [route.screen]);
+    document.title = `${title} · Boxup`;
+    document.documentElement.lang = language;
+  }, [title, language]);
   switch (route.screen) {
     case 'log':
       return <Log />;
@@ -41,6 +46,8 @@ function Screen({ route }: { readonly route: Route }) {
       return <Begin />;
     case 'strip':
       return <BeginStrip />;
+    case 'setup':
+      return <SetupScreen />;
     case 'pack':
       return <PackScreen key={route.id} id={route.id} />;
     case 'calc':
@@ -52,17 +59,22 @@ function Screen({ route }: { readonly route: Route }) {
 
 function JobScreen({ id, screen }: { readonly id: string; readonly screen: JobPart }) {
   const { state, replica } = useVessel();
+  const { sheet: w } = useWords();
   const job = state.jobs[id];
   const packId = job?.packInForce ?? job?.packs.at(-1);
   const pack = replica.packs.find((each) => each.id === packId) ?? null;
   if (job === undefined || (pack === null && job.strip === null)) {
     return (
-      <Sheet title="Job">
-        <p>This job, or its pack, is not kept here.</p>
+      <Sheet title={w.job}>
+        <p>{w.jobNotHere}</p>
       </Sheet>
     );
   }
-  return <Chosen job={job} pack={pack} screen={screen} />;
+  return (
+    <Saying value={pack?.said}>
+      <Chosen job={job} pack={pack} screen={screen} />
+    </Saying>
+  );
 }
 
 type ChosenProps = {

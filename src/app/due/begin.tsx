@@ -6,12 +6,13 @@ import { Choice, Field, Pick, Plain } from '../shared/controls.tsx';
 import { Hands } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { go, to } from '../shared/route.ts';
+import { useTold, useWords } from '../shared/say.tsx';
 import { Sheet } from '../shared/sheet.tsx';
-
-const REASONS = ['its interval', 'it failed', 'found worn or leaking', 'the way is open anyway'];
 
 export function Begin() {
   const { replica, makePack } = useVessel();
+  const { begin: w } = useWords();
+  const told = useTold();
   const [machineId, setMachine] = useState('');
   const [targetId, setTarget] = useState('');
   const [does, setDoes] = useState<Does | ''>('');
@@ -34,10 +35,10 @@ export function Begin() {
     if (pack !== null) go(to.pack(pack.id));
   };
   return (
-    <Sheet title="Begin a job">
+    <Sheet title={w.title}>
       <NotWrittenDown />
       <Pick
-        label="Machine"
+        label={w.machine}
         value={machineId}
         onChange={(id) => {
           setMachine(id);
@@ -45,46 +46,47 @@ export function Begin() {
           setDoes('');
         }}
         options={replica.machines.filter((each) => each.targets.length > 0)}
-        empty="choose a machine"
+        empty={w.chooseMachine}
       />
       {machine === undefined ? null : (
         <>
-          {machine.position === null ? null : <p className="small">{machine.position}</p>}
+          {machine.position === null ? null : <p className="small">{told(machine.position)}</p>}
           <Pick
-            label="Component"
+            label={w.component}
             value={targetId}
             onChange={(id) => {
               setTarget(id);
               setDoes('');
             }}
             options={machine.targets}
-            empty="choose a component"
+            empty={w.chooseComponent}
           />
         </>
       )}
       {target === undefined ? null : (
         <Choice
-          label="What is done"
+          label={w.whatIsDone}
           value={doing?.name ?? ''}
           onChange={(name) => setDoes(target.does.find((each) => each.name === name)?.id ?? '')}
           choices={target.does.map((each) => each.name)}
         />
       )}
-      <Field label="Why" value={why} onChange={setWhy} list={REASONS} />
-      <Field label="When" type="date" value={when} onChange={setWhen} />
-      <Hands label="Hands" value={people} onChange={setPeople} />
+      <Field label={w.why} value={why} onChange={setWhy} list={Object.values(w.reasons)} />
+      <Field label={w.when} type="date" value={when} onChange={setWhen} />
+      <Hands label={w.hands} value={people} onChange={setPeople} />
       <Plain onPress={() => void work()} disabled={doing === undefined}>
-        Work out the pack
+        {w.workOut}
       </Plain>
     </Sheet>
   );
 }
 
 function NotWrittenDown() {
+  const { begin: w } = useWords();
   return (
     <p>
       <a className="plain" href={to.strip()}>
-        No plant file for this machine: strip as you go
+        {w.noFile}
       </a>
     </p>
   );

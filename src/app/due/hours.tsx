@@ -6,17 +6,19 @@ import { Field, Plain } from '../shared/controls.tsx';
 import { Figure } from '../shared/figure.tsx';
 import { Person, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
+import { useTold, useWords } from '../shared/say.tsx';
 import { dayWords } from '../shared/words.ts';
 
 export function Hours() {
   const { replica } = useVessel();
+  const { hoursWords: w } = useWords();
   const machines = replica.machines.filter((machine) =>
     replica.due.some((line) => line.machine === machine.id),
   );
   return (
     <section aria-labelledby="hours-head">
-      <h2 id="hours-head">Hours since last done</h2>
-      <p className="small">Beside the interval as issued. No forecast is made.</p>
+      <h2 id="hours-head">{w.head}</h2>
+      <p className="small">{w.beside}</p>
       {machines.map((machine) => (
         <MachineHours
           key={machine.id}
@@ -36,14 +38,16 @@ type MachineHoursProps = {
 };
 
 function MachineHours({ id, name, lines }: MachineHoursProps) {
+  const w = useWords();
+  const { hoursWords } = w;
   const now = lines[0]?.since.runNow ?? null;
   return (
     <>
       <h3>{name}</h3>
       <p className="line">
         {now === null
-          ? 'No reading of its hours yet.'
-          : `${now.hours} h on the meter, ${dayWords(now.at)}`}
+          ? hoursWords.noReading
+          : hoursWords.onMeter(String(now.hours), dayWords(now.at, w))}
       </p>
       <ReadHours machine={id} />
       {lines.map((line) => (
@@ -55,23 +59,23 @@ function MachineHours({ id, name, lines }: MachineHoursProps) {
 
 function SinceLine({ line }: { readonly line: DueLine }) {
   const { since } = line;
+  const { hoursWords: w } = useWords();
+  const told = useTold();
   const interval =
     since.interval === null
-      ? 'no interval issued'
-      : `interval ${since.interval.shown}, issue ${since.interval.issue} of ${since.interval.date}`;
+      ? w.noInterval
+      : w.interval(since.interval.shown, since.interval.issue, since.interval.date);
   const field = `since ${line.machine} ${line.target} ${line.does}`;
   return (
     <div className="since-line">
       <p className="line">
-        {line.targetName}: {line.doing}
+        {line.targetName}: {told(line.doing)}
       </p>
       {since.sinceHours === null ? (
-        <p className="line">
-          Cannot tell: {since.why}; {interval}
-        </p>
+        <p className="line">{w.cannotTell(told(since.why ?? ''), interval)}</p>
       ) : (
         <Figure
-          name={`since last done; ${interval}`}
+          name={w.since(interval)}
           value={since.sinceHours}
           unit="h"
           working={since.working}
@@ -85,6 +89,7 @@ function SinceLine({ line }: { readonly line: DueLine }) {
 function ReadHours({ machine }: { readonly machine: string }) {
   const { record } = useVessel();
   const holder = useHolder();
+  const { hoursWords: w, log } = useWords();
   const [open, setOpen] = useState(false);
   const [hours, setHours] = useState('');
   const [by, setBy] = useState(holder.name);
@@ -96,7 +101,7 @@ function ReadHours({ machine }: { readonly machine: string }) {
           setOpen(true);
         }}
       >
-        Write down its hours
+        {w.write}
       </Plain>
     );
   }
@@ -107,12 +112,12 @@ function ReadHours({ machine }: { readonly machine: string }) {
   };
   return (
     <>
-      <Field label="Hours on the meter (h)" type="number" value={hours} onChange={setHours} />
-      <Person label="Read by" value={by} onChange={setBy} />
+      <Field label={w.meter} type="number" value={hours} onChange={setHours} />
+      <Person label={w.readBy} value={by} onChange={setBy} />
       <Plain onPress={() => void add()} disabled={hours.trim() === '' || by.trim() === ''}>
-        Write it down
+        {log.writeDown}
       </Plain>{' '}
-      <Plain onPress={() => setOpen(false)}>Leave it</Plain>
+      <Plain onPress={() => setOpen(false)}>{log.leaveIt}</Plain>
     </>
   );
 }

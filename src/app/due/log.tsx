@@ -5,6 +5,7 @@ import type { JobState } from '../../record/types.ts';
 import { Drawn } from '../shared/drawn.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { to } from '../shared/route.ts';
+import { useWords } from '../shared/say.tsx';
 import { Sheet } from '../shared/sheet.tsx';
 import { tallyWidth } from '../shared/width.ts';
 import { dayWords, stageWords, timeWords } from '../shared/words.ts';
@@ -14,22 +15,23 @@ import { Watch } from './watch.tsx';
 
 export function Log() {
   const { replica, state } = useVessel();
+  const w = useWords();
   const jobs = Object.values(state.jobs);
   const open = jobs.filter((job) => job.closed === null);
   const closed = jobs.filter((job) => job.closed !== null);
   return (
-    <Sheet title={`Log of ${replica.vessel.name}`}>
+    <Sheet title={w.log.title(replica.vessel.name)}>
       <div className="ruled">
         <Watch />
         <section aria-labelledby="jobs-head">
-          <h2 id="jobs-head">Open jobs</h2>
-          {open.length === 0 ? <p className="line">None.</p> : null}
+          <h2 id="jobs-head">{w.log.openJobs}</h2>
+          {open.length === 0 ? <p className="line">{w.log.none}</p> : null}
           {open.map((job) => (
             <JobLine key={job.id} job={job} />
           ))}
           <p className="line">
             <a className="begin" href={to.begin()}>
-              Begin a job
+              {w.log.begin}
             </a>
           </p>
         </section>
@@ -37,19 +39,19 @@ export function Log() {
         <Hours />
         {closed.length === 0 ? null : (
           <section aria-labelledby="closed-head">
-            <h2 id="closed-head">Closed jobs</h2>
+            <h2 id="closed-head">{w.log.closedJobs}</h2>
             {closed.map((job) => (
               <p className="line" key={job.id}>
-                <a href={to.job(job.id, 'record')}>{job.title}</a>, {stageWords(job)}
+                <a href={to.job(job.id, 'record')}>{job.title}</a>, {stageWords(job, w)}
               </p>
             ))}
           </section>
         )}
         {state.waiting.length + state.unknown.length === 0 ? null : (
           <p className="line">
-            {state.waiting.length} entries wait for one that has not arrived.
+            {w.log.waiting(state.waiting.length)}
             <br />
-            {state.unknown.length} are of a kind not known here. All are kept.
+            {w.log.unknown(state.unknown.length)}
           </p>
         )}
       </div>
@@ -61,15 +63,16 @@ export function Log() {
 const MARGIN = 13;
 
 function JobLine({ job }: { readonly job: JobState }) {
+  const w = useWords();
   return (
     <div className="job-line">
       <p className="line">
         <a href={to.job(job.id, job.stage === 'Record' ? 'record' : 'work')}>
-          {job.title}, {dayWords(timeWords(job.startedAt))}
+          {job.title}, {dayWords(timeWords(job.startedAt), w)}
         </a>
       </p>
       <p className="line">
-        {stageWords(job)} · {job.hands.join(', ')}
+        {stageWords(job, w)} · {job.hands.join(', ')}
       </p>
       {job.entries.length === 0 ? null : <JobTally job={job} />}
     </div>

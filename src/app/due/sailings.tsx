@@ -4,11 +4,14 @@ import { useState } from 'react';
 import { Field, Plain } from '../shared/controls.tsx';
 import { Person, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
+import { useWords } from '../shared/say.tsx';
 import { dayWords } from '../shared/words.ts';
 
 export function Sailings() {
   const { replica, state, record } = useVessel();
   const holder = useHolder();
+  const words = useWords();
+  const { sailings: w, log } = words;
   const [adding, setAdding] = useState(false);
   const [at, setAt] = useState('');
   const [where, setWhere] = useState('');
@@ -25,12 +28,12 @@ export function Sailings() {
   const isVessel = replica.vessel.kind === 'vessel';
   return (
     <section aria-labelledby="sailings-head">
-      <h2 id="sailings-head">{isVessel ? 'Sailings' : 'Wanted in service'}</h2>
-      {state.sailings.length === 0 ? <p className="line">None written down.</p> : null}
+      <h2 id="sailings-head">{isVessel ? w.head : w.wanted}</h2>
+      {state.sailings.length === 0 ? <p className="line">{w.none}</p> : null}
       {state.sailings.map((sailing) => (
         <p className="line with-act" key={sailing.act}>
           <span>
-            {dayWords(sailing.at)}, {sailing.at.slice(11, 16)} · {sailing.where}
+            {dayWords(sailing.at, words)}, {sailing.at.slice(11, 16)} · {sailing.where}
           </span>
           <Plain
             disabled={holder.name === ''}
@@ -43,22 +46,22 @@ export function Sailings() {
               })
             }
           >
-            Strike out
+            {w.strikeOut}
           </Plain>
         </p>
       ))}
       {adding ? (
         <>
-          <Field label="Day and time" type="datetime-local" value={at} onChange={setAt} />
-          <Field label={isVessel ? 'Bound for' : 'What for'} value={where} onChange={setWhere} />
-          <Person label="Written down by" value={by} onChange={setBy} />
+          <Field label={w.dayAndTime} type="datetime-local" value={at} onChange={setAt} />
+          <Field label={isVessel ? w.boundFor : w.whatFor} value={where} onChange={setWhere} />
+          <Person label={w.by} value={by} onChange={setBy} />
           <Plain
             onPress={() => void add()}
             disabled={at === '' || where.trim() === '' || by.trim() === ''}
           >
-            Write it down
+            {log.writeDown}
           </Plain>{' '}
-          <Plain onPress={() => setAdding(false)}>Leave it</Plain>
+          <Plain onPress={() => setAdding(false)}>{log.leaveIt}</Plain>
         </>
       ) : (
         <Plain
@@ -67,7 +70,7 @@ export function Sailings() {
             setAdding(true);
           }}
         >
-          {isVessel ? 'Add a sailing' : 'Add a day'}
+          {isVessel ? w.add : w.addDay}
         </Plain>
       )}
     </section>

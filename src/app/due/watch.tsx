@@ -5,11 +5,14 @@ import { NAMES_NOT_PROVED } from '../../quantity/authority.ts';
 import { Plain } from '../shared/controls.tsx';
 import { Person, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
+import { useTold, useWords } from '../shared/say.tsx';
 import { timeWords } from '../shared/words.ts';
 
 export function Watch() {
   const { replica, state, record } = useVessel();
   const holder = useHolder();
+  const { watch: w, log } = useWords();
+  const told = useTold();
   const [taking, setTaking] = useState(false);
   const [name, setName] = useState(holder.name);
   const take = async () => {
@@ -19,19 +22,19 @@ export function Watch() {
   };
   return (
     <section aria-labelledby="watch-head">
-      <h2 id="watch-head">Watch</h2>
+      <h2 id="watch-head">{w.head}</h2>
       <p className="line">
         {state.watch === null
-          ? 'Nobody has taken the watch.'
-          : `${state.watch.name}, since ${timeWords(state.watch.at)} (${NAMES_NOT_PROVED})`}
+          ? w.nobody
+          : w.since(state.watch.name, timeWords(state.watch.at), told(NAMES_NOT_PROVED))}
       </p>
       {taking ? (
         <>
-          <Person label="Who takes the watch" value={name} onChange={setName} />
+          <Person label={w.who} value={name} onChange={setName} />
           <Plain onPress={() => void take()} disabled={name.trim() === ''}>
-            Take the watch
+            {w.take}
           </Plain>{' '}
-          <Plain onPress={() => setTaking(false)}>Leave it</Plain>
+          <Plain onPress={() => setTaking(false)}>{log.leaveIt}</Plain>
         </>
       ) : (
         <Plain
@@ -40,7 +43,7 @@ export function Watch() {
             setTaking(true);
           }}
         >
-          Hand over the watch
+          {w.handOver}
         </Plain>
       )}
     </section>

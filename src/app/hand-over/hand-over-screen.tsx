@@ -8,6 +8,7 @@ import { Plain } from '../shared/controls.tsx';
 import { JobSheet } from '../shared/job-sheet.tsx';
 import { Person, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
+import { useTold, useWords } from '../shared/say.tsx';
 import { timeWords } from '../shared/words.ts';
 
 type HandOverProps = { readonly job: JobState; readonly pack: Pack | null };
@@ -16,26 +17,28 @@ export function HandOverScreen({ job, pack }: HandOverProps) {
   const { state } = useVessel();
   const told = handOver(state, job.id, pack);
   const given = job.handedOver;
+  const { handOver: w } = useWords();
+  const tell = useTold();
   return (
-    <JobSheet job={job} pack={pack} title="Handing over the watch">
+    <JobSheet job={job} pack={pack} title={w.title}>
       {given === null ? null : (
         <p className="sentence" data-handed-over>
-          {given.by} to {given.to}, {timeWords(given.at)}.{' '}
+          {w.given(given.by, given.to, timeWords(given.at))}{' '}
           {told.notSeen.length === 0
-            ? 'All of it seen at the machine.'
-            : `${told.notSeen.length} of ${told.open.length} not seen.`}
+            ? w.allSeen
+            : w.someNotSeen(told.notSeen.length, told.open.length)}
         </p>
       )}
       <Give job={job} />
       <OpenThings job={job} told={told} />
-      <Told head="Put in for the time being" rows={told.temporary} />
-      <Told head="Bolts not tightened" rows={told.notTight} />
-      <Told head="Wants a decision" rows={told.findings} />
+      <Told id="temporary" rows={told.temporary} />
+      <Told id="notTight" rows={told.notTight} />
+      <Told id="findings" rows={told.findings} />
       <section aria-labelledby="isolation-head">
-        <h2 id="isolation-head">Isolation</h2>
-        <p>{told.isolation}</p>
+        <h2 id="isolation-head">{w.isolation}</h2>
+        <p>{tell(told.isolation)}</p>
       </section>
-      <Told head="What is next" rows={told.next} />
+      <Told id="next" rows={told.next} />
     </JobSheet>
   );
 }
@@ -43,6 +46,7 @@ export function HandOverScreen({ job, pack }: HandOverProps) {
 function Give({ job }: { readonly job: JobState }) {
   const { record } = useVessel();
   const { name } = useHolder();
+  const { handOver: w } = useWords();
   const [to, setTo] = useState('');
   if (job.closed !== null) return null;
   const give = async () => {
@@ -50,10 +54,10 @@ function Give({ job }: { readonly job: JobState }) {
     if (await record({ stream, kind: 'handed-over', by: name, body: { to } })) setTo('');
   };
   return (
-    <section className="form" aria-label="Hand it over">
-      <Person label="Who takes the watch" value={to} onChange={setTo} />
+    <section className="form" aria-label={w.handItOver}>
+      <Person label={w.who} value={to} onChange={setTo} />
       <Plain onPress={() => void give()} disabled={name === '' || to.trim() === '' || to === name}>
-        {name === '' ? 'Hand it over' : `${name} hands it over`}
+        {name === '' ? w.handItOver : w.handsItOver(name)}
       </Plain>
     </section>
   );
@@ -63,6 +67,8 @@ function Give({ job }: { readonly job: JobState }) {
 function OpenThings({ job, told }: { readonly job: JobState; readonly told: HandOver }) {
   const { record } = useVessel();
   const { name } = useHolder();
+  const { handOver: w } = useWords();
+  const tell = useTold();
   const given = job.handedOver;
   const listed = new Set(given?.list.map((each) => each.thing));
   const see = (thing: string) => {
@@ -71,24 +77,24 @@ function OpenThings({ job, told }: { readonly job: JobState; readonly told: Hand
   };
   return (
     <section aria-labelledby="open-head">
-      <h2 id="open-head">Open, and where</h2>
-      {told.open.length === 0 ? <p>Nothing is open.</p> : null}
+      <h2 id="open-head">{w.open}</h2>
+      {told.open.length === 0 ? <p>{w.nothingOpen}</p> : null}
       <ul className="entries">
         {told.open.map(({ thing, what, where, seenBy }) => (
           <li key={thing} data-seen={seenBy ?? ''} data-entry={thing}>
             <Eye seen={seenBy !== null} />
             <span className="with-act">
               <span>
-                {what}
+                {tell(what)}
                 <br />
                 <span className="small">
-                  {where === null ? '' : `${where} · `}
-                  {given === null ? '' : seenBy === null ? 'not seen' : `seen by ${seenBy}`}
+                  {where === null ? '' : `${tell(where)} · `}
+                  {given === null ? '' : seenBy === null ? w.notSeen : w.seenBy(seenBy)}
                 </span>
               </span>
               {seenBy === null && listed.has(thing) && job.closed === null ? (
                 <Plain onPress={() => see(thing)} disabled={name === ''}>
-                  Seen
+                  {w.seen}
                 </Plain>
               ) : null}
             </span>
@@ -109,15 +115,21 @@ function Eye({ seen }: { readonly seen: boolean }) {
   );
 }
 
-function Told({ head, rows }: { readonly head: string; readonly rows: readonly string[] }) {
+type ToldProps = {
+  readonly id: 'temporary' | 'notTight' | 'findings' | 'next';
+  readonly rows: readonly string[];
+};
+
+function Told({ id, rows }: ToldProps) {
+  const { handOver: w } = useWords();
+  const tell = useTold();
   if (rows.length === 0) return null;
-  const id = `${head.toLowerCase().replaceAll(/[^a-z]+/g, '-')}-head`;
   return (
     <section aria-labelledby={id}>
-      <h2 id={id}>{head}</h2>
+      <h2 id={id}>{w[id]}</h2>
       <ul className="ruled-list">
         {rows.map((row) => (
-          <li key={row}>{row}</li>
+          <li key={row}>{tell(row)}</li>
         ))}
       </ul>
     </section>

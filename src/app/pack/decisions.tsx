@@ -6,14 +6,16 @@ import { Field, Plain } from '../shared/controls.tsx';
 import { Person, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { go, to } from '../shared/route.ts';
+import { useTold, useWords } from '../shared/say.tsx';
 
 export function Decisions({ pack }: { readonly pack: Pack }) {
+  const { decisions: w } = useWords();
   if (pack.decisions.length === 0) return null;
   const open = pack.decisions.filter((each) => each.settled === null).length;
   return (
     <section aria-labelledby="decisions-head">
       <h2 id="decisions-head">
-        To settle by name: <span data-figure="unsettled">{open}</span> of {pack.decisions.length}
+        {w.toSettle} <span data-figure="unsettled">{open}</span> {w.of(pack.decisions.length)}
       </h2>
       <ul className="ruled-list">
         {pack.decisions.map((each) => (
@@ -27,6 +29,8 @@ export function Decisions({ pack }: { readonly pack: Pack }) {
 function OneDecision({ pack, decision }: { readonly pack: Pack; readonly decision: Decision }) {
   const { makePack } = useVessel();
   const holder = useHolder();
+  const { decisions: w } = useWords();
+  const told = useTold();
   const [open, setOpen] = useState(false);
   const [by, setBy] = useState(holder.name);
   const [reason, setReason] = useState('');
@@ -41,34 +45,29 @@ function OneDecision({ pack, decision }: { readonly pack: Pack; readonly decisio
   return (
     <li>
       <p>
-        <b>{decision.question}</b>
+        <b>{told(decision.question)}</b>
         <br />
-        {decision.why}
+        {told(decision.why)}
       </p>
       {decision.settled === null ? null : (
         <p>
-          Settled by {decision.settled.by}: {decision.settled.reason}
+          {w.settledBy(decision.settled.by, decision.settled.reason)}
           {decision.settled.limits === undefined ? '' : `; ${decision.settled.limits}`}
         </p>
       )}
       {decision.settled === null && open ? (
         <>
-          <Person label="Settled by" value={by} onChange={setBy} />
-          <Field
-            label="What is decided, and the reason"
-            value={reason}
-            onChange={setReason}
-            lines={2}
-          />
-          <Field label="What limits the risk" value={limits} onChange={setLimits} lines={2} />
+          <Person label={w.by} value={by} onChange={setBy} />
+          <Field label={w.what} value={reason} onChange={setReason} lines={2} />
+          <Field label={w.limits} value={limits} onChange={setLimits} lines={2} />
           <Plain onPress={() => void settle()} disabled={!ready}>
-            Settle it
+            {w.settleIt}
           </Plain>{' '}
-          <Plain onPress={() => setOpen(false)}>Leave it</Plain>
+          <Plain onPress={() => setOpen(false)}>{w.leaveIt}</Plain>
         </>
       ) : null}
       {decision.settled === null && !open ? (
-        <Plain onPress={() => setOpen(true)}>Settle: {decision.question}</Plain>
+        <Plain onPress={() => setOpen(true)}>{w.settle(told(decision.question))}</Plain>
       ) : null}
     </li>
   );

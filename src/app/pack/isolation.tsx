@@ -6,40 +6,41 @@ import { Field, Pick, Plain } from '../shared/controls.tsx';
 import { Person, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { go, to } from '../shared/route.ts';
+import { useTold, useWords } from '../shared/say.tsx';
 
 export function IsolationList({ pack }: { readonly pack: Pack }) {
   const [typing, setTyping] = useState(false);
+  const { isolationSheet: w } = useWords();
+  const told = useTold();
   const { isolation, closures } = pack.facts;
   const prove = isolation.proveAt.map((id) => closures[id]?.name ?? id);
   return (
     <section aria-labelledby="isolation-head">
-      <h2 id="isolation-head">Make safe</h2>
+      <h2 id="isolation-head">{w.head}</h2>
       <p data-isolation-note>
-        <b>{pack.isolationNote}</b>
+        <b>{told(pack.isolationNote)}</b>
         {pack.isolationListedBy === null
           ? ''
-          : `. By ${pack.isolationListedBy.by}, ${pack.isolationListedBy.on}.`}
+          : w.by(pack.isolationListedBy.by, pack.isolationListedBy.on)}
       </p>
       <ul className="ruled-list">
         {pack.lists.closures.map((each) => (
           <li key={each.closure}>
             <b>
-              {each.name}: {each.position}
+              {each.name}: {told(each.position)}
             </b>
             <br />
-            normally {each.normal ?? 'NOT STATED'} ·{' '}
+            {w.normally(told(each.normal ?? w.notStatedLoud))} ·{' '}
             {each.tags
-              .map((tag, i) => `tag ${tag}, ${each.stations[i] ?? 'place not stated'}`)
+              .map((tag, i) => w.tagAt(tag, told(each.stations[i] ?? w.placeNotStated)))
               .join('; ')}
           </li>
         ))}
       </ul>
-      {prove.length === 0 ? null : <p>Proved at: {prove.join(', ')}.</p>}
+      {prove.length === 0 ? null : <p>{w.provedAt(prove.join(', '))}</p>}
       {typing ? <TypeIsolation pack={pack} /> : null}
       {typing ? null : (
-        <Plain onPress={() => setTyping(true)}>
-          {isolation.stated ? 'Write another list by hand' : 'Write the list by hand'}
-        </Plain>
+        <Plain onPress={() => setTyping(true)}>{isolation.stated ? w.another : w.write}</Plain>
       )}
     </section>
   );
@@ -50,6 +51,8 @@ const POSITIONS = ['shut', 'open', 'off', 'out', 'in hand'];
 function TypeIsolation({ pack }: { readonly pack: Pack }) {
   const { replica, makePack } = useVessel();
   const holder = useHolder();
+  const { isolationSheet: w } = useWords();
+  const told = useTold();
   const [by, setBy] = useState(holder.name);
   const [positions, setPositions] = useState<Readonly<Record<string, string>>>({});
   const [proveAt, setProveAt] = useState('');
@@ -82,11 +85,11 @@ function TypeIsolation({ pack }: { readonly pack: Pack }) {
   const set = (id: string) => (value: string) => setPositions({ ...positions, [id]: value });
   return (
     <div className="form">
-      <p>For each closure the work relies on, write the position it is brought to.</p>
+      <p>{w.explain}</p>
       {others.map((each) => (
         <Field
           key={each.id}
-          label={`${each.name} (normally ${each.normal ?? 'not stated'})`}
+          label={w.closure(each.name, told(each.normal ?? 'not stated'))}
           value={positions[each.id] ?? ''}
           onChange={set(each.id)}
           list={POSITIONS}
@@ -95,22 +98,22 @@ function TypeIsolation({ pack }: { readonly pack: Pack }) {
       {[...drains, ...vents].map((each) => (
         <Field
           key={each.id}
-          label={`${each.name} (${each.kind})`}
+          label={`${each.name} (${told(each.kind)})`}
           value={positions[each.id] ?? ''}
           onChange={set(each.id)}
           list={['open']}
         />
       ))}
       <Pick
-        label="Where flow is seen to run and die away"
+        label={w.where}
         value={proveAt}
         onChange={setProveAt}
         options={drains}
-        empty="not stated"
+        empty={told('not stated')}
       />
-      <Person label="Listed by" value={by} onChange={setBy} />
+      <Person label={w.listedBy} value={by} onChange={setBy} />
       <Plain onPress={() => void make()} disabled={!ready}>
-        Work out the pack with this list
+        {w.workOut}
       </Plain>
     </div>
   );

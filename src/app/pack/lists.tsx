@@ -1,79 +1,82 @@
 // What is laid out beforehand: tools, seals, consumables, weights; values and proofs with origins.
 
 import type { Pack, ShownValue } from '../../pack/types.ts';
+import { useTold, useWords } from '../shared/say.tsx';
 
 export function Lists({ pack }: { readonly pack: Pack }) {
   const { lists } = pack;
+  const { lists: w } = useWords();
+  const told = useTold();
   return (
     <section aria-labelledby="lists-head">
-      <h2 id="lists-head">To lay out and look up</h2>
+      <h2 id="lists-head">{w.head}</h2>
       <List
-        name="Values"
+        name={w.values}
         rows={lists.values.map((each) => ({ key: each.id, text: <ValueWords value={each} /> }))}
       />
       <List
-        name="Tools"
+        name={w.tools}
         rows={lists.tools.map((each) => ({
           key: each.tool,
-          text: `${each.tool} · for ${each.for.join('; ')}`,
+          text: w.toolFor(told(each.tool), each.for.map(told).join('; ')),
         }))}
       />
       <List
-        name="Gaskets and rings"
+        name={w.seals}
         rows={lists.seals.map((each) => ({
           key: each.thing,
           text: `${each.count} × ${each.name}${words([each.size, each.compound])} · ${each.joint}`,
         }))}
       />
       <List
-        name="Loose parts, counted"
+        name={w.loose}
         rows={lists.loose.map((each) => ({
           key: each.thing,
           text: `${each.count} × ${each.name}`,
         }))}
       />
       <List
-        name="Consumables"
+        name={w.consumables}
         rows={lists.consumables.map((each) => ({
           key: `${each.name} ${each.for}`,
           text: `${each.name}${words([each.amount])} · ${each.for}`,
         }))}
       />
       <List
-        name="Blanks, supports and other temporary things"
+        name={w.temporary}
         rows={lists.temporary.map((each) => ({
           key: each.thing,
-          text: `Number ${each.thing.split('/')[1] ?? ''}: ${each.name} · ${each.where}`,
+          text: w.number(each.thing.split('/')[1] ?? '', told(each.name), told(each.where)),
         }))}
       />
       <List
-        name="Weights"
+        name={w.weights}
         rows={lists.weights.map((each) => ({
           key: each.part,
-          text: `${weight(each.massKg)} · ${each.name}${words([each.carriedBy])}`,
+          text: `${each.massKg === null ? w.weightUnknown : `${each.massKg} kg`} · ${each.name}${words([each.carriedBy])}`,
         }))}
       />
       <List
-        name="Proofs owed"
-        rows={lists.proofs.map((each) => ({ key: each.id, text: `${each.name}: ${each.what}` }))}
+        name={w.proofs}
+        rows={lists.proofs.map((each) => ({
+          key: each.id,
+          text: `${told(each.name)}: ${told(each.what)}`,
+        }))}
       />
       <List
-        name="Limits"
+        name={w.limits}
         rows={pack.limits.map((each) => ({ key: each.id, text: <ValueWords value={each} /> }))}
       />
       <List
-        name="Follow-ups"
+        name={w.followUps}
         rows={lists.followUps.map((each) => ({
           key: each.id,
-          text: `After ${each.after}: ${each.what}`,
+          text: w.after(told(each.after), told(each.what)),
         }))}
       />
     </section>
   );
 }
-
-const weight = (massKg: number | null): string =>
-  massKg === null ? 'weight not known' : `${massKg} kg`;
 
 const words = (list: readonly (string | null)[]): string =>
   list
@@ -84,12 +87,11 @@ const words = (list: readonly (string | null)[]): string =>
 type Row = { readonly key: string; readonly text: React.ReactNode };
 
 function List({ name, rows }: { readonly name: string; readonly rows: readonly Row[] }) {
+  const { packSheet: w } = useWords();
   if (rows.length === 0) return null;
   return (
     <details className="list">
-      <summary>
-        {rows.length} · {name}
-      </summary>
+      <summary>{w.counted(rows.length, name)}</summary>
       <ul className="ruled-list">
         {rows.map((row) => (
           <li key={row.key}>{row.text}</li>
@@ -101,18 +103,20 @@ function List({ name, rows }: { readonly name: string; readonly rows: readonly R
 
 /** The figure before its name, then where it comes from and what it replaced. */
 export function ValueWords({ value }: { readonly value: ShownValue }) {
+  const { lists: w } = useWords();
+  const told = useTold();
   return (
     <span className="value">
-      <b data-value={value.id}>{value.shown ?? 'NO VALUE STATED'}</b> {value.name}
+      <b data-value={value.id}>{value.shown ?? w.noValue}</b> {told(value.name)}
       <br />
       <span className="small">
-        {value.origin}
-        {value.issue === null ? '' : `, issue ${value.issue}`}
-        {value.date === null ? '' : ` of ${value.date}`}
+        {told(value.origin)}
+        {value.issue === null ? '' : w.issue(value.issue)}
+        {value.date === null ? '' : w.ofDate(value.date)}
         {value.authority === null ? '' : `, ${value.authority}`}
-        {value.threadCondition === null ? '' : ` · threads ${value.threadCondition}`}
-        {value.was === null ? '' : ` · was ${value.was.value} in issue ${value.was.issue}`}
-        {value.source?.kind === 'invented for the demo' ? ' · invented for the demo' : ''}
+        {value.threadCondition === null ? '' : w.threads(told(value.threadCondition))}
+        {value.was === null ? '' : w.was(value.was.value, value.was.issue)}
+        {value.source?.kind === 'invented for the demo' ? w.invented : ''}
       </span>
     </span>
   );

@@ -5,6 +5,7 @@ import type { Pack, PlanView } from '../../pack/types.ts';
 import { Drawn } from '../shared/drawn.tsx';
 import { Figure } from '../shared/figure.tsx';
 import { useVessel } from '../shared/replica.tsx';
+import { Saying, useTold, useWords } from '../shared/say.tsx';
 import { Sheet } from '../shared/sheet.tsx';
 import { tallyWidth } from '../shared/width.ts';
 import { Decisions } from './decisions.tsx';
@@ -16,25 +17,35 @@ import { TakeAway } from './take-away.tsx';
 
 export function PackScreen({ id }: { readonly id: string }) {
   const { replica } = useVessel();
+  const { packSheet: w } = useWords();
   const pack = replica.packs.find((each) => each.id === id);
   if (pack === undefined) {
     return (
-      <Sheet title="Pack">
-        <p>This pack is not kept here.</p>
+      <Sheet title={w.title}>
+        <p>{w.notHere}</p>
       </Sheet>
     );
   }
   return (
+    <Saying value={pack.said}>
+      <PackSheet pack={pack} />
+    </Saying>
+  );
+}
+
+function PackSheet({ pack }: { readonly pack: Pack }) {
+  const { packSheet: w } = useWords();
+  return (
     <Sheet
       title={pack.title}
       block={[
-        ['Machine', pack.machine.name],
-        ['Plate', pack.machine.plate ?? 'not stated'],
+        [w.machine, pack.machine.name],
+        [w.plate, pack.machine.plate ?? w.notStated],
         ...pack.valueIssues.map((each): [string, string] => [
-          `Values, ${each.sheet}`,
-          `issue ${each.issue}, ${each.date}, ${each.authority}`,
+          w.values(each.sheet),
+          w.issue(each.issue, each.date, each.authority),
         ]),
-        ['Pack', pack.id.slice(0, 12)],
+        [w.pack, pack.id.slice(0, 12)],
       ]}
     >
       <WhyAndWhen pack={pack} />
@@ -42,8 +53,8 @@ export function PackScreen({ id }: { readonly id: string }) {
       <OtherSide pack={pack} />
       <IsolationList pack={pack} />
       <Decisions pack={pack} />
-      <Removal title="What comes off, in order" plan={pack.plan} />
-      {pack.bench === null ? null : <Removal title="At the bench" plan={pack.bench} />}
+      <Removal id="comesOff" plan={pack.plan} />
+      {pack.bench === null ? null : <Removal id="atBench" plan={pack.bench} />}
       <Lists pack={pack} />
       <Notes pack={pack} />
       <StepList pack={pack} />
@@ -55,43 +66,44 @@ export function PackScreen({ id }: { readonly id: string }) {
 
 function WhyAndWhen({ pack }: { readonly pack: Pack }) {
   const { why, when, people } = pack.request;
+  const { packSheet: w } = useWords();
   const said = [why, when, people?.join(', ')].filter((each) => each !== undefined);
-  return (
-    <p className="small">{said.length === 0 ? 'No reason or day given.' : said.join(' · ')}</p>
-  );
+  return <p className="small">{said.length === 0 ? w.noReason : said.join(' · ')}</p>;
 }
 
 function Figures({ pack }: { readonly pack: Pack }) {
   const undone = pack.plan.order.filter((each) => each.do === 'undo').length;
   const off = pack.plan.order.length - undone;
+  const { packSheet: w } = useWords();
+  const told = useTold();
   return (
-    <section aria-label="Figures" className="figures">
+    <section aria-label={w.figures} className="figures">
       <Figure
         field="minutes"
-        name="for the whole job"
+        name={w.wholeJob}
         value={pack.minutes.value}
         unit={pack.minutes.unit}
         working={pack.workings.minutes ?? []}
       />
-      <Figure field="people" name={pack.people === 1 ? 'hand' : 'hands'} value={pack.people} />
-      <Figure field="undone" name="joints to undo" value={undone} />
-      <Figure field="off" name="parts off or aside" value={off} />
-      <Figure field="steps" name="things to do and report" value={pack.steps.length} />
+      <Figure field="people" name={pack.people === 1 ? w.hand : w.hands} value={pack.people} />
+      <Figure field="undone" name={w.toUndo} value={undone} />
+      <Figure field="off" name={w.off} value={off} />
+      <Figure field="steps" name={w.toDo} value={pack.steps.length} />
       <Figure
         field="removal-minutes"
-        name="by which the way off was chosen"
+        name={w.chosenBy}
         value={pack.plan.minutes.value}
         unit={pack.plan.minutes.unit}
         working={pack.plan.working}
       />
       <p>
         {pack.plan.proven
-          ? 'Proven: no other way off takes fewer minutes.'
-          : `Not proven: at least ${pack.plan.bound.value} min; gap ${pack.plan.gap}.`}
+          ? w.proven
+          : w.notProven(String(pack.plan.bound.value), String(pack.plan.gap))}
       </p>
       {pack.interval === null ? null : (
         <p>
-          Interval <b>{pack.interval.shown ?? 'not stated'}</b> · {pack.interval.origin}
+          {w.interval} <b>{pack.interval.shown ?? w.notStated}</b> · {told(pack.interval.origin)}
         </p>
       )}
     </section>
@@ -100,20 +112,22 @@ function Figures({ pack }: { readonly pack: Pack }) {
 
 function OtherSide({ pack }: { readonly pack: Pack }) {
   const other = pack.otherSide;
+  const { packSheet: w } = useWords();
+  const told = useTold();
   if (other === null) return null;
   return (
     <section aria-labelledby="other-head">
       <h2 id="other-head">
-        <span data-figure="differences">{other.count}</span> differences from {other.name}
+        <span data-figure="differences">{other.count}</span> {w.differencesFrom(other.name)}
       </h2>
       {other.count === 0 ? (
-        <p>The same job on both.</p>
+        <p>{w.sameJob}</p>
       ) : (
         <details>
-          <summary>What is different here</summary>
+          <summary>{w.whatDiffers}</summary>
           <ul className="ruled-list">
             {other.list.map((each) => (
-              <li key={each}>{each}</li>
+              <li key={each}>{told(each)}</li>
             ))}
           </ul>
         </details>
@@ -122,23 +136,26 @@ function OtherSide({ pack }: { readonly pack: Pack }) {
   );
 }
 
-function Removal({ title, plan }: { readonly title: string; readonly plan: PlanView }) {
-  const id = title.toLowerCase().replaceAll(/[^a-z]+/g, '-');
+type RemovalProps = { readonly id: 'comesOff' | 'atBench'; readonly plan: PlanView };
+
+function Removal({ id, plan }: RemovalProps) {
+  const { packSheet: w } = useWords();
+  const told = useTold();
   return (
     <section aria-labelledby={id}>
-      <h2 id={id}>{title}</h2>
+      <h2 id={id}>{w[id]}</h2>
       {plan.cautions.map((each) => (
-        <p key={each}>{each}</p>
+        <p key={each}>{told(each)}</p>
       ))}
       <Drawn drawing={removalMap(plan.order, { width: tallyWidth() })} className="drawn map" />
       <details>
-        <summary>In words, with the reason of each</summary>
+        <summary>{w.inWords}</summary>
         <ul>
           {plan.order.map((each) => (
             <li key={`${each.do} ${each.id}`}>
-              {each.do === 'undo' ? `Undo ${each.name}` : `${each.name} ${each.do}`}
-              {each.tool === null ? '' : `, ${each.tool}`}
-              {each.place === null ? '' : `, ${each.place}`}: {each.reason}
+              {each.do === 'undo' ? w.undo(each.name) : `${each.name} ${told(each.do)}`}
+              {each.tool === null ? '' : `, ${told(each.tool)}`}
+              {each.place === null ? '' : `, ${told(each.place)}`}: {told(each.reason)}
             </li>
           ))}
         </ul>
@@ -148,19 +165,19 @@ function Removal({ title, plan }: { readonly title: string; readonly plan: PlanV
 }
 
 function Notes({ pack }: { readonly pack: Pack }) {
+  const { packSheet: w } = useWords();
+  const told = useTold();
   const lists = [
-    ['Cannot be checked', pack.notChecked],
-    ['Said of the box-up', pack.boxUpNotes],
+    [w.cannotCheck, pack.notChecked],
+    [w.saidOfBoxUp, pack.boxUpNotes],
   ] as const;
   return lists.map(([name, list]) =>
     list.length === 0 ? null : (
       <details key={name} className="list">
-        <summary>
-          {list.length} · {name}
-        </summary>
+        <summary>{w.counted(list.length, name)}</summary>
         <ul>
           {list.map((each) => (
-            <li key={each}>{each}</li>
+            <li key={each}>{told(each)}</li>
           ))}
         </ul>
       </details>

@@ -6,6 +6,7 @@ import { Field, Plain } from '../shared/controls.tsx';
 import { Hands, Person, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { go, to } from '../shared/route.ts';
+import { useWords } from '../shared/say.tsx';
 
 /** Nobody else may have had this id: 64 random bits of this device. */
 function newJobId(): string {
@@ -16,6 +17,7 @@ function newJobId(): string {
 export function StartJob({ pack }: { readonly pack: Pack }) {
   const { state, record } = useVessel();
   const holder = useHolder();
+  const { startJob: w } = useWords();
   const [by, setBy] = useState(holder.name);
   const [hands, setHands] = useState<readonly string[]>(pack.request.people ?? []);
   const [competent, setCompetent] = useState('');
@@ -25,9 +27,9 @@ export function StartJob({ pack }: { readonly pack: Pack }) {
   const unsettled = pack.decisions.filter((each) => each.settled === null);
   if (running !== undefined) {
     return (
-      <section aria-label="Started">
+      <section aria-label={w.started}>
         <p>
-          Started by {running.startedBy}. <a href={to.job(running.id)}>Go to the work</a>
+          {w.startedBy(running.startedBy)} <a href={to.job(running.id)}>{w.toWork}</a>
         </p>
       </section>
     );
@@ -53,27 +55,19 @@ export function StartJob({ pack }: { readonly pack: Pack }) {
   const ready = by.trim() !== '' && hands.length > 0 && competent.trim() !== '' && settled;
   return (
     <section aria-labelledby="start-head">
-      <h2 id="start-head">Start the job</h2>
-      <Person label="Started by" value={by} onChange={setBy} />
-      <Hands label="Hands on the job" value={hands} onChange={setHands} />
-      <Person label="Competent person who verifies" value={competent} onChange={setCompetent} />
+      <h2 id="start-head">{w.head}</h2>
+      <Person label={w.by} value={by} onChange={setBy} />
+      <Hands label={w.hands} value={hands} onChange={setHands} />
+      <Person label={w.competent} value={competent} onChange={setCompetent} />
       {unsettled.length === 0 ? null : (
         <>
-          <p>
-            {unsettled.length} not settled above. To go on all the same, say why; it stands on the
-            record as a deviation by {by === '' ? 'name' : by}.
-          </p>
-          <Field label="Reason to use it anyway" value={reason} onChange={setReason} lines={2} />
-          <Field
-            label="What limits the risk meanwhile"
-            value={limits}
-            onChange={setLimits}
-            lines={2}
-          />
+          <p>{w.unsettled(unsettled.length, by === '' ? w.name : by)}</p>
+          <Field label={w.reason} value={reason} onChange={setReason} lines={2} />
+          <Field label={w.limits} value={limits} onChange={setLimits} lines={2} />
         </>
       )}
       <Plain onPress={() => void start()} disabled={!ready}>
-        Start the job
+        {w.head}
       </Plain>
     </section>
   );

@@ -2,8 +2,10 @@
 
 import type { Pack } from '../../pack/types.ts';
 import { Plain } from '../shared/controls.tsx';
+import { useWords } from '../shared/say.tsx';
 
 export function TakeAway({ pack }: { readonly pack: Pack }) {
+  const { sentences: w } = useWords();
   const save = () => {
     const text = `${JSON.stringify(pack.request, null, 2)}\n`;
     const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
@@ -15,12 +17,12 @@ export function TakeAway({ pack }: { readonly pack: Pack }) {
   };
   return (
     <section aria-labelledby="paper-head">
-      <h2 id="paper-head">On paper</h2>
+      <h2 id="paper-head">{w.onPaper}</h2>
       <p className="acts-row">
         <a className="plain" href={`/api/packs/${pack.id}/pdf`} target="_blank" rel="noreferrer">
-          Printed pack (PDF)
+          {w.printed}
         </a>{' '}
-        <Plain onPress={save}>Save the request (JSON)</Plain>
+        <Plain onPress={save}>{w.saveRequest}</Plain>
       </p>
     </section>
   );

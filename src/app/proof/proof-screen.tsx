@@ -3,12 +3,16 @@
 import { useState } from 'react';
 import type { Pack } from '../../pack/types.ts';
 import type { JobState } from '../../record/types.ts';
+import { Hunts } from '../as-found/hunts.tsx';
+import { Baseline } from '../before/baseline.tsx';
 import { Plain } from '../shared/controls.tsx';
 import { JobSheet } from '../shared/job-sheet.tsx';
 import { readingWords } from '../shared/names.ts';
 import { Person, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { to } from '../shared/route.ts';
+import { useTold, useWords } from '../shared/say.tsx';
+import { unitSign } from '../shared/words.ts';
 import { useAwake } from '../work/awake.ts';
 import { OtherSteps } from '../work/other-steps.tsx';
 import { StepSheet } from '../work/step-sheet.tsx';
@@ -20,12 +24,13 @@ type JobProps = { readonly job: JobState; readonly pack: Pack };
 
 export function ProofScreen({ job, pack }: JobProps) {
   useAwake(job.closed === null);
+  const { proofSheet: w } = useWords();
   const all = useReady({ job, pack });
   const ready = all.filter((step) => PROOF_PHASES.includes(step.phase));
   const [chosen, setChosen] = useState<string | null>(null);
   const now = ready.find((step) => step.id === chosen) ?? ready[0];
   return (
-    <JobSheet job={job} pack={pack} title="Proof">
+    <JobSheet job={job} pack={pack} title={w.title} quietTitle>
       {now === undefined ? (
         <NothingToProve job={job} workReady={all.length > 0} />
       ) : (
@@ -43,6 +48,8 @@ export function ProofScreen({ job, pack }: JobProps) {
       <OtherSteps steps={ready.filter((step) => step !== now)} onChoose={setChosen} />
       <Owed job={job} />
       <RunningTest job={job} pack={pack} />
+      <Baseline job={job} />
+      <Hunts job={job} />
       <FollowUps job={job} />
     </JobSheet>
   );
@@ -55,33 +62,35 @@ function NothingToProve({
   readonly job: JobState;
   readonly workReady: boolean;
 }) {
+  const { proofSheet: w } = useWords();
   if (workReady) {
     return (
       <p className="sentence">
-        The proof comes when it is boxed up.{' '}
-        <a href={to.job(job.id, 'work')}>There is work still ready</a>.
+        {w.comesLater} <a href={to.job(job.id, 'work')}>{w.stillReady}</a>.
       </p>
     );
   }
   return (
     <p className="sentence">
       <a className="main-control" href={to.job(job.id, 'record')}>
-        Go to the record
+        {w.toRecord}
       </a>
     </p>
   );
 }
 
 function Owed({ job }: { readonly job: JobState }) {
+  const { proofSheet: w } = useWords();
+  const told = useTold();
   const proofs = job.entries.filter((entry) => entry.kind === 'proof');
   if (proofs.length === 0) return null;
   return (
     <section aria-labelledby="owed-head">
-      <h2 id="owed-head">Proofs</h2>
+      <h2 id="owed-head">{w.proofs}</h2>
       <ul className="ruled-list">
         {proofs.map((entry) => (
           <li key={entry.thing}>
-            {entry.open ? 'owed' : 'done'} · {entry.what.replace(/^Proof owed: /, '')}
+            {entry.open ? w.owed : w.done} · {told(entry.what.replace(/^Proof owed: /, ''))}
           </li>
         ))}
       </ul>
@@ -90,44 +99,49 @@ function Owed({ job }: { readonly job: JobState }) {
 }
 
 function RunningTest({ job, pack }: JobProps) {
+  const w = useWords();
+  const { proofSheet } = w;
+  const told = useTold();
   return (
     <section aria-labelledby="running-head">
-      <h2 id="running-head">Running test</h2>
+      <h2 id="running-head">{proofSheet.running}</h2>
       <p>
-        Speeds:{' '}
-        {pack.speeds.length === 0 ? 'not stated, see the procedure' : pack.speeds.join(', ')}.
-        {pack.flowSeenAt === null ? '' : ` Flow is seen at ${pack.flowSeenAt}.`}
-        {pack.rotation === null ? '' : ` Turns ${pack.rotation}.`}
+        {proofSheet.speeds(
+          pack.speeds.length === 0 ? proofSheet.speedsNotStated : pack.speeds.join(', '),
+        )}
+        {pack.flowSeenAt === null ? '' : proofSheet.flowAt(pack.flowSeenAt)}
+        {pack.rotation === null ? '' : proofSheet.turns(told(pack.rotation))}
       </p>
       {pack.limits.map((limit) => (
         <p key={limit.id}>
-          {limit.name}: <b>{limit.shown ?? 'NO LIMIT STATED'}</b> ({limit.origin})
+          {limit.name}: <b>{limit.shown ?? proofSheet.noLimit}</b> ({told(limit.origin)})
         </p>
       ))}
       {job.readings.length === 0 ? null : (
-        <ul className="ruled-list" aria-label="Readings">
+        <ul className="ruled-list" aria-label={proofSheet.readings}>
           {job.readings.map((reading) => (
             <li key={`${reading.act} ${reading.name}`}>
               <b>
-                {reading.value} {reading.unit}
+                {reading.value} {unitSign(reading.unit)}
               </b>{' '}
-              {readingWords(reading, pack)}
+              {readingWords(reading, pack, w)}
             </li>
           ))}
         </ul>
       )}
       <p>
-        Verdict: <b data-verdict>{job.verdict ?? 'none yet'}</b>
+        {proofSheet.verdict} <b data-verdict>{told(job.verdict ?? proofSheet.noneYet)}</b>
       </p>
     </section>
   );
 }
 
 function FollowUps({ job }: { readonly job: JobState }) {
+  const { proofSheet: w } = useWords();
   if (job.followUps.length === 0) return null;
   return (
     <section aria-labelledby="follow-head">
-      <h2 id="follow-head">Follow-ups</h2>
+      <h2 id="follow-head">{w.followUps}</h2>
       <ul className="ruled-list">
         {job.followUps.map((each) => (
           <FollowUp key={each.id} job={job} followUp={each} />
@@ -146,6 +160,8 @@ function FollowUp({
 }) {
   const { record } = useVessel();
   const { name } = useHolder();
+  const { proofSheet: w } = useWords();
+  const told = useTold();
   const [owner, setOwner] = useState('');
   const own = () =>
     void record({
@@ -156,17 +172,13 @@ function FollowUp({
     });
   return (
     <li>
-      After {followUp.after}: {followUp.what}.{' '}
-      {followUp.owner === null ? 'Nobody owns it.' : `Owned by ${followUp.owner}.`}
+      {w.after(told(followUp.after), told(followUp.what))}{' '}
+      {followUp.owner === null ? w.nobody : w.ownedBy(followUp.owner)}
       {followUp.owner === null ? (
         <>
-          <Person
-            label={`Who sees to it after ${followUp.after}`}
-            value={owner}
-            onChange={setOwner}
-          />
+          <Person label={w.whoSees(told(followUp.after))} value={owner} onChange={setOwner} />
           <Plain onPress={own} disabled={owner.trim() === '' || name === ''}>
-            Owned by this person
+            {w.ownIt}
           </Plain>
         </>
       ) : null}

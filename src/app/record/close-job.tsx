@@ -6,10 +6,13 @@ import { wasDone } from '../../record/vessel.ts';
 import { Field, Plain } from '../shared/controls.tsx';
 import { Person, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
+import { useTold, useWords } from '../shared/say.tsx';
 
 export function CloseJob({ job }: { readonly job: JobState }) {
   const { record } = useVessel();
   const holder = useHolder();
+  const { closing: w } = useWords();
+  const told = useTold();
   const [by, setBy] = useState(holder.name);
   const [deviating, setDeviating] = useState(false);
   const [reason, setReason] = useState('');
@@ -17,7 +20,7 @@ export function CloseJob({ job }: { readonly job: JobState }) {
   if (job.closed !== null) return null;
   const entries = job.entries.filter((entry) => entry.open);
   const idle = entries.length === 0 && !wasDone(job);
-  const open = idle ? [{ thing: 'job', what: 'What the job was for is not done' }] : entries;
+  const open = idle ? [{ thing: 'job', what: w.notDone }] : entries;
   const close = (deviations: readonly { thing: string; reason: string; limits: string }[]) =>
     void record({
       stream: { kind: 'job', id: job.id },
@@ -28,32 +31,30 @@ export function CloseJob({ job }: { readonly job: JobState }) {
   const stated = reason.trim() !== '' && limits.trim() !== '';
   return (
     <section aria-labelledby="close-head" className="form">
-      <h2 id="close-head">Close the job</h2>
-      <Person label="Closed by" value={by} onChange={setBy} />
+      <h2 id="close-head">{w.head}</h2>
+      <Person label={w.by} value={by} onChange={setBy} />
       <Plain onPress={() => close([])} disabled={by.trim() === ''}>
-        Close the job
+        {w.head}
       </Plain>
       {open.length === 0 ? null : deviating ? (
         <>
-          <p>
-            These {open.length} stay open, by {by === '' ? 'name' : by}:
-          </p>
+          <p>{w.stayOpen(open.length, by === '' ? w.name : by)}</p>
           <ul>
             {open.map((entry) => (
-              <li key={entry.thing}>{entry.what}</li>
+              <li key={entry.thing}>{told(entry.what)}</li>
             ))}
           </ul>
-          <Field label="Reason" value={reason} onChange={setReason} lines={2} />
-          <Field label="What limits the risk" value={limits} onChange={setLimits} lines={2} />
+          <Field label={w.reason} value={reason} onChange={setReason} lines={2} />
+          <Field label={w.limits} value={limits} onChange={setLimits} lines={2} />
           <Plain
             onPress={() => close(open.map(({ thing }) => ({ thing, reason, limits })))}
             disabled={!stated || by.trim() === ''}
           >
-            Close with {open.length} deviation{open.length === 1 ? '' : 's'}
+            {w.closeWith(open.length)}
           </Plain>
         </>
       ) : (
-        <Plain onPress={() => setDeviating(true)}>Close with a deviation …</Plain>
+        <Plain onPress={() => setDeviating(true)}>{w.withDeviation}</Plain>
       )}
     </section>
   );

@@ -3,27 +3,32 @@
 import { useState } from 'react';
 import type { PackFacts } from '../../pack/types.ts';
 import type { Finding, JobState } from '../../record/types.ts';
+import type { Words } from '../../words/words.ts';
 import { Field, Pick, Plain } from '../shared/controls.tsx';
 import { nameOf } from '../shared/names.ts';
 import { Person, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
+import { useTold, useWords } from '../shared/say.tsx';
 
 type FindingsProps = { readonly job: JobState; readonly pack: { readonly facts: PackFacts } };
 
 export function Findings({ job, pack }: FindingsProps) {
+  const words = useWords();
+  const { findings: w } = words;
+  const told = useTold();
   return (
     <section aria-labelledby="findings-head">
-      <h2 id="findings-head">Findings</h2>
-      {job.findings.length === 0 ? <p>None.</p> : null}
+      <h2 id="findings-head">{w.head}</h2>
+      {job.findings.length === 0 ? <p>{w.none}</p> : null}
       <ul className="ruled-list">
         {job.findings.map((finding) => (
           <li key={finding.id} data-finding={finding.id}>
-            {finding.kind} · {nameOf(finding.thing, pack)}: {finding.what}
+            {kindWords(finding.kind, w)} · {nameOf(finding.thing, pack, words)}:{' '}
+            {told(finding.what)}
             {finding.decision === null ? null : (
               <>
                 <br />
-                Decided by {finding.decision.by}: {finding.decision.what}. Owner{' '}
-                {finding.decision.owner}.
+                {w.decidedBy(finding.decision.by, finding.decision.what, finding.decision.owner)}
               </>
             )}
             {finding.needsDecision && finding.decision === null ? (
@@ -36,15 +41,21 @@ export function Findings({ job, pack }: FindingsProps) {
   );
 }
 
+/** A kind younger than these words stays as the record has it. */
+const kindWords = (kind: string, w: Words['findings']): string =>
+  Object.entries(w.kinds).find(([each]) => each === kind)?.[1] ?? kind;
+
 function Decide({ job, finding }: { readonly job: JobState; readonly finding: Finding }) {
   const { record } = useVessel();
   const { name } = useHolder();
+  const { findings: w } = useWords();
+  const told = useTold();
   const [open, setOpen] = useState(false);
   const [owner, setOwner] = useState('');
   const [what, setWhat] = useState('');
   const [pack, setPack] = useState('');
   const isAmendment = finding.kind === 'two amendments';
-  if (!open) return <Plain onPress={() => setOpen(true)}>Decide: {finding.what}</Plain>;
+  if (!open) return <Plain onPress={() => setOpen(true)}>{w.decide(told(finding.what))}</Plain>;
   const ready =
     owner.trim() !== '' && what.trim() !== '' && name !== '' && (!isAmendment || pack !== '');
   const decide = () =>
@@ -56,21 +67,21 @@ function Decide({ job, finding }: { readonly job: JobState; readonly finding: Fi
     });
   return (
     <div className="form">
-      <Field label="What is decided" value={what} onChange={setWhat} lines={2} />
-      <Person label="Owner" value={owner} onChange={setOwner} />
+      <Field label={w.whatIsDecided} value={what} onChange={setWhat} lines={2} />
+      <Person label={w.owner} value={owner} onChange={setOwner} />
       {isAmendment ? (
         <Pick
-          label="Pack in force"
+          label={w.packInForce}
           value={pack}
           onChange={setPack}
           options={job.packs.map((id) => ({ id, name: id.slice(0, 12) }))}
-          empty="choose a pack"
+          empty={w.choosePack}
         />
       ) : null}
       <Plain onPress={decide} disabled={!ready}>
-        Record the decision
+        {w.recordIt}
       </Plain>{' '}
-      <Plain onPress={() => setOpen(false)}>Leave it</Plain>
+      <Plain onPress={() => setOpen(false)}>{w.leaveIt}</Plain>
     </div>
   );
 }

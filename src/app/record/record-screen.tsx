@@ -2,13 +2,18 @@
 
 import type { Pack, PackFacts } from '../../pack/types.ts';
 import { stripFacts } from '../../record/strip.ts';
-import type { JobState } from '../../record/types.ts';
+import { after } from '../../record/things.ts';
+import type { Act, JobState } from '../../record/types.ts';
+import { FoundList } from '../as-found/found-list.tsx';
+import { Hunts } from '../as-found/hunts.tsx';
+import { Baseline, PositionsFound } from '../before/baseline.tsx';
 import { actSaid, actsOf, actWords } from '../shared/act-words.ts';
 import { JobSheet } from '../shared/job-sheet.tsx';
 import { nameOf, readingWords } from '../shared/names.ts';
 import { KeptPhoto } from '../shared/offline-lines.tsx';
 import { useVessel } from '../shared/replica.tsx';
-import { timeWords } from '../shared/words.ts';
+import { type Speaks, useSpeaks, useTold, useWords } from '../shared/say.tsx';
+import { timeWords, unitSign } from '../shared/words.ts';
 import { DraftFiles } from '../strip/draft-files.tsx';
 import { CloseJob } from './close-job.tsx';
 import { Findings } from './findings.tsx';
@@ -17,22 +22,28 @@ type ScreenProps = { readonly job: JobState; readonly pack: Pack | null };
 type JobProps = { readonly job: JobState; readonly pack: { readonly facts: PackFacts } };
 
 export function RecordScreen({ job, pack }: ScreenProps) {
-  const named = pack ?? { facts: stripFacts(job.strip ?? { seen: [] }) };
+  const { recordSheet: w, proofSheet } = useWords();
+  const told = useTold();
+  const named = pack ?? { facts: stripFacts(job.strip ?? { seen: [], component: '' }) };
   return (
-    <JobSheet job={job} pack={pack} title="Record">
+    <JobSheet job={job} pack={pack} title={w.title}>
       <p className="sentence">
-        Verdict: <b data-verdict>{job.verdict ?? 'none yet'}</b>
+        {proofSheet.verdict} <b data-verdict>{told(job.verdict ?? proofSheet.noneYet)}</b>
       </p>
       {job.closed === null ? null : (
         <p data-closed>
-          Closed by {job.closed.by}, {timeWords(job.closed.at)}. Head{' '}
+          {w.closedBy(job.closed.by, timeWords(job.closed.at))}{' '}
           <code className="hash">{job.closed.act}</code>
         </p>
       )}
+      <Baseline job={job} />
+      <PositionsFound job={job} nameOf={(thing) => closureName(named, thing)} />
+      <FoundList job={job} nameOf={(thing) => foundName(named, thing)} />
       <AsFound job={job} pack={named} />
       <Deviations job={job} pack={named} />
       <Findings job={job} pack={named} />
       <Items job={job} pack={named} />
+      <Hunts job={job} />
       <CloseJob job={job} />
       <DraftFiles job={job} />
       <Acts job={job} pack={pack} />
@@ -41,7 +52,17 @@ export function RecordScreen({ job, pack }: ScreenProps) {
   );
 }
 
+const closureName = ({ facts }: JobProps['pack'], thing: string): string =>
+  facts.closures[after(thing)]?.name ?? after(thing);
+
+const foundName = ({ facts }: JobProps['pack'], thing: string): string => {
+  const id = after(thing);
+  const own = facts.asFound?.target === id ? facts.asFound.name : undefined;
+  return own ?? facts.parts[id]?.name ?? facts.items[id]?.name ?? id;
+};
+
 function Printed({ job }: { readonly job: string }) {
+  const { recordSheet: w } = useWords();
   return (
     <p className="acts-row">
       <a
@@ -50,24 +71,25 @@ function Printed({ job }: { readonly job: string }) {
         target="_blank"
         rel="noreferrer"
       >
-        Printed record (PDF)
+        {w.printed}
       </a>
     </p>
   );
 }
 
 function AsFound({ job, pack }: JobProps) {
+  const w = useWords();
   if (job.readings.length === 0) return null;
   return (
     <section aria-labelledby="found-head">
-      <h2 id="found-head">As found and as left</h2>
+      <h2 id="found-head">{w.recordSheet.asFound}</h2>
       <ul className="ruled-list">
         {job.readings.map((reading) => (
           <li key={`${reading.act} ${reading.name}`}>
             <b>
-              {reading.value} {reading.unit}
+              {reading.value} {unitSign(reading.unit)}
             </b>{' '}
-            {readingWords(reading, pack)}
+            {readingWords(reading, pack, w)}
           </li>
         ))}
       </ul>
@@ -76,14 +98,16 @@ function AsFound({ job, pack }: JobProps) {
 }
 
 function Deviations({ job, pack }: JobProps) {
+  const words = useWords();
+  const { recordSheet: w } = words;
   return (
     <section aria-labelledby="deviations-head">
-      <h2 id="deviations-head">Deviations</h2>
-      {job.deviations.length === 0 ? <p>None.</p> : null}
+      <h2 id="deviations-head">{w.deviations}</h2>
+      {job.deviations.length === 0 ? <p>{w.none}</p> : null}
       <ul className="ruled-list">
         {job.deviations.map((each) => (
           <li key={`${each.act} ${each.thing}`}>
-            {nameOf(each.thing, pack)}: {each.reason}. Limited by: {each.limits}. By {each.by}.
+            {w.deviation(nameOf(each.thing, pack, words), each.reason, each.limits, each.by)}
           </li>
         ))}
       </ul>
@@ -92,16 +116,21 @@ function Deviations({ job, pack }: JobProps) {
 }
 
 function Items({ job, pack }: JobProps) {
+  const { recordSheet: w } = useWords();
+  const told = useTold();
   if (job.items.length === 0) return null;
   return (
     <section aria-labelledby="items-head">
-      <h2 id="items-head">Out and in</h2>
+      <h2 id="items-head">{w.outAndIn}</h2>
       <ul className="ruled-list">
         {job.items.map((item) => (
           <li key={`${item.act} ${item.way}`}>
-            {item.way}: {pack.facts.items[item.part]?.name ?? item.part}, serial{' '}
-            {item.serial === '' ? 'not read' : item.serial}
-            {item.hours === null ? '' : `, at ${item.hours} h`}
+            {w.item(
+              told(item.way),
+              pack.facts.items[item.part]?.name ?? item.part,
+              item.serial === '' ? w.notRead : item.serial,
+            )}
+            {item.hours === null ? '' : w.atHours(String(item.hours))}
           </li>
         ))}
       </ul>
@@ -109,28 +138,35 @@ function Items({ job, pack }: JobProps) {
   );
 }
 
+const saidWith = (act: Act, speaks: Speaks): string => {
+  const said = actSaid(act, speaks);
+  return said === '' ? '' : ` · ${said}`;
+};
+
 function Acts({ job, pack }: ScreenProps) {
   const { replica, state } = useVessel();
+  const speaks = useSpeaks();
+  const { recordSheet: w } = speaks.words;
   const acts = actsOf(replica.acts, job.id);
   const gone = new Set(acts.filter((act) => act.kind === 'corrected').map((act) => act.body.of));
   return (
     <details className="list">
-      <summary>{acts.length} · said, in order</summary>
+      <summary>{w.said(acts.length)}</summary>
       <ol className="acts" data-acts={acts.length}>
         {acts.map((act) => (
           <li key={act.hash}>
             {timeWords(act.at)} <b>{act.by}</b>
-            {act.proved ? '' : ' (name not proved)'}: {actWords(act, pack === null ? [] : [pack])}
-            {actSaid(act) === '' ? '' : ` · ${actSaid(act)}`}
-            {gone.has(act.hash) ? ' · taken back' : ''}
+            {act.proved ? '' : w.notProved}: {actWords(act, pack === null ? [] : [pack], speaks)}
+            {saidWith(act, speaks)}
+            {gone.has(act.hash) ? w.takenBack : ''}
             {act.kind === 'photo' ? (
-              <KeptPhoto hash={String(act.body.hash)} alt="taken at this step" />
+              <KeptPhoto hash={String(act.body.hash)} alt={w.takenAt} />
             ) : null}
           </li>
         ))}
       </ol>
       <p className="small">
-        {state.heads.length === 1 ? 'Head' : `${state.heads.length} heads`} of the log:{' '}
+        {state.heads.length === 1 ? w.head : w.heads(state.heads.length)}{' '}
         <code className="hash">{state.heads.join(' ')}</code>
       </p>
     </details>

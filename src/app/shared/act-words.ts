@@ -4,41 +4,43 @@ import type { Pack } from '../../pack/types.ts';
 import { kindOf, stepIdOf } from '../../record/kinds.ts';
 import { order } from '../../record/order.ts';
 import type { Act } from '../../record/types.ts';
+import type { Speaks } from './say.tsx';
 
 /** The acts of a job in causal order, as the fold sees them. */
 export const actsOf = (acts: readonly Act[], job: string): readonly Act[] =>
   order(acts).acts.filter((act) => act.stream.kind === 'job' && act.stream.id === job);
 
-export function actWords(act: Act, packs: readonly Pack[]): string {
+export function actWords(act: Act, packs: readonly Pack[], speaks: Speaks): string {
+  const { acts } = speaks.words;
   const id =
     act.kind === 'used-anyway' ? String(act.body.step ?? '') : stepIdOf(act.kind, act.body);
   const step = packs.flatMap((pack) => pack.steps).find((each) => each.id === id);
-  const says = kindOf(act.kind)?.says ?? `of a kind not known here: ${act.kind}`;
+  const own = Object.entries(acts.kinds).find(([kind]) => kind === act.kind)?.[1];
+  const says = own ?? kindOf(act.kind)?.says ?? acts.unknown(act.kind);
   if (step === undefined) return says;
-  return act.kind === 'used-anyway' ? `used anyway, without: ${step.text}` : step.text;
+  const text = speaks.told(step.text);
+  return act.kind === 'used-anyway' ? acts.anyway(text) : text;
 }
 
-const PLAIN = ['count', 'found', 'result', 'upTo', 'why', 'what', 'reason', 'limits', 'owner'];
-const MORE = ['text', 'serial', 'who', 'sawRun', 'diedAway', 'verifiedBy', 'hands', 'competent'];
-
-const NAMES: Readonly<Record<string, string>> = {
-  upTo: 'up to',
-  sawRun: 'seen to run',
-  diedAway: 'died away',
-  verifiedBy: 'verified by',
-  competent: 'verifies',
-  who: 'told',
-};
+const PLAIN = ['count', 'found', 'result', 'upTo', 'why', 'what', 'reason', 'limits'] as const;
+const MORE = ['owner', 'text', 'serial', 'who', 'sawRun', 'diedAway', 'verifiedBy'] as const;
+const LAST = ['hands', 'competent'] as const;
 
 /** What was said with it, field by field. */
-export function actSaid(act: Act): string {
-  const holes = Array.isArray(act.body.holes) ? [`holes ${act.body.holes.join(', ')}`] : [];
-  const fields = [...PLAIN, ...MORE].flatMap((name) => {
+export function actSaid(act: Act, { words, told }: Speaks): string {
+  const { acts } = words;
+  const list = (value: unknown) => (Array.isArray(value) ? value.join(', ') : null);
+  const [holes, typed] = [list(act.body.holes), list(act.body.typed)];
+  const fields = [...PLAIN, ...MORE, ...LAST].flatMap((name) => {
     const value = act.body[name];
     if (value === undefined || value === null || value === '') return [];
-    const words = Array.isArray(value) ? value.join(', ') : String(value);
-    return [`${NAMES[name] ?? name} ${words}`];
+    return [`${acts.fields[name]} ${list(value) ?? told(String(value))}`];
   });
-  const together = act.body.together === true ? ['entered together, afterwards'] : [];
-  return [...holes, ...fields, ...together].join('; ');
+  const together = act.body.together === true ? [acts.together] : [];
+  return [
+    ...(holes === null ? [] : [acts.holes(holes)]),
+    ...fields,
+    ...(typed === null ? [] : [acts.typed(typed)]),
+    ...together,
+  ].join('; ');
 }

@@ -5,7 +5,7 @@ import type { Pack, PackRequest } from '../../pack/types.ts';
 import type { Problem } from '../../quantity/types.ts';
 import type { ReplicaAnswer } from '../../record/replica.ts';
 import type { Act, Refusal } from '../../record/types.ts';
-import { wordsNow } from './say.tsx';
+import { wordsNow } from './words-now.ts';
 
 export type Answer<T> =
   | { readonly ok: true; readonly value: T }

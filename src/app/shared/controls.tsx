@@ -4,6 +4,7 @@ import { type ReactNode, useId } from 'react';
 import { Button } from 'react-aria-components/Button';
 import { Label } from 'react-aria-components/Label';
 import { Radio, RadioGroup } from 'react-aria-components/RadioGroup';
+import { useTold } from './say.tsx';
 
 type PressProps = {
   readonly onPress: () => void;
@@ -107,17 +108,20 @@ type ChoiceProps = {
   readonly label: string;
   readonly value: string;
   readonly onChange: (value: string) => void;
+  /** As they are kept; shown in the language of who holds the phone. */
   readonly choices: readonly string[];
+  readonly say?: (choice: string) => string;
 };
 
 /** A few words to choose between, all in sight: a filled ring and bold type mark the chosen one. */
-export function Choice({ label, value, onChange, choices }: ChoiceProps) {
+export function Choice({ label, value, onChange, choices, say }: ChoiceProps) {
+  const told = useTold();
   return (
     <RadioGroup className="choice" value={value} onChange={onChange}>
       <Label>{label}</Label>
       {choices.map((each) => (
         <Radio key={each} value={each} className="choice-one">
-          {each}
+          {(say ?? told)(each)}
         </Radio>
       ))}
     </RadioGroup>

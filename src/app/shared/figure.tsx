@@ -3,35 +3,41 @@
 import { useId, useState } from 'react';
 import { Button } from 'react-aria-components/Button';
 import type { Quantity, Source, Working } from '../../quantity/types.ts';
+import type { Words } from '../../words/words.ts';
+import { useTold, useWords } from './say.tsx';
+import { unitSign } from './words.ts';
 
-export function sourceWords(source: Source): string {
+export function sourceWords(source: Source, { figures: w }: Words): string {
   switch (source.kind) {
     case 'published':
-      return `published: ${source.title}, ${source.edition}, ${source.place}`;
+      return w.published(source.title, source.edition, source.place);
     case 'issued':
-      return `issued by ${source.authority}, issue ${source.issue}, ${source.date}`;
+      return w.issued(source.authority, source.issue, source.date);
     case 'from memory':
-      return `from memory: ${source.of}`;
+      return w.fromMemory(source.of);
     case 'computed':
-      return `computed by ${source.by}`;
+      return w.computed(source.by);
     case 'measured':
-      return `measured: ${source.instrument}`;
+      return w.measured(source.instrument);
     case 'entered':
-      return `entered: ${source.by}`;
+      return w.entered(source.by);
     default:
-      return source.kind;
+      return w.others[source.kind];
   }
 }
 
 export function WorkingTable({ working }: { readonly working: Working }) {
-  if (working.length === 0) return <p className="small">No working: this is counted or typed.</p>;
+  const w = useWords();
+  const told = useTold();
+  const { figures } = w;
+  if (working.length === 0) return <p className="small">{figures.noWorking}</p>;
   return (
     <table className="working">
       <thead>
         <tr>
-          <th scope="col">Row</th>
-          <th scope="col">Worked out</th>
-          <th scope="col">From</th>
+          <th scope="col">{figures.row}</th>
+          <th scope="col">{figures.workedOut}</th>
+          <th scope="col">{figures.from}</th>
         </tr>
       </thead>
       <tbody>
@@ -39,11 +45,11 @@ export function WorkingTable({ working }: { readonly working: Working }) {
           <tr key={row.symbol}>
             <th scope="row">{row.symbol}</th>
             <td>
-              {row.text}
+              {told(row.text)}
               <br />
-              {row.expression} = <b>{row.value}</b> {row.unit}
+              {row.expression} = <b>{row.value}</b> {unitSign(row.unit)}
             </td>
-            <td>{sourceWords(row.source)}</td>
+            <td>{sourceWords(row.source, w)}</td>
           </tr>
         ))}
       </tbody>
@@ -60,15 +66,14 @@ type FigureProps = {
   readonly field: string;
 };
 
-const UNITS: Readonly<Record<string, string>> = { min: 'min', h: 'h', kg: 'kg', '1': '' };
-
 export function Figure({ name, value, unit = '', working, field }: FigureProps) {
   const [open, setOpen] = useState(false);
+  const { figures: w } = useWords();
   const id = useId();
   const shown = (
     <>
       <span className="figure-value">
-        <b data-figure={field}>{value}</b> {UNITS[unit] ?? unit}
+        <b data-figure={field}>{value}</b> {unitSign(unit)}
       </span>{' '}
       <span className="figure-name">{name}</span>
     </>
@@ -82,7 +87,7 @@ export function Figure({ name, value, unit = '', working, field }: FigureProps) 
         aria-controls={id}
         onPress={() => setOpen(!open)}
       >
-        {shown} <span className="figure-open">{open ? 'put the working away' : 'working'}</span>
+        {shown} <span className="figure-open">{open ? w.putAway : w.working}</span>
       </Button>
       <div id={id} hidden={!open}>
         <WorkingTable working={working} />

@@ -6,24 +6,25 @@ import type { Pack } from '../../pack/types.ts';
 import type { JobState } from '../../record/types.ts';
 import { Drawn } from './drawn.tsx';
 import { to } from './route.ts';
+import { useWords } from './say.tsx';
 import { Sheet } from './sheet.tsx';
 import { tallyWidth } from './width.ts';
 import { stageWords } from './words.ts';
 
 const SHEETS = [
-  ['work', 'Work'],
-  ['open', 'Open list'],
-  ['proof', 'Proof'],
-  ['hand-over', 'Hand over'],
-  ['record', 'Record'],
+  ['work', 'work'],
+  ['open', 'open'],
+  ['proof', 'proof'],
+  ['hand-over', 'handOver'],
+  ['record', 'record'],
 ] as const;
 
 const STRIP_SHEETS = [
-  ['work', 'Strip'],
-  ['box-up', 'Box up'],
-  ['open', 'Open list'],
-  ['hand-over', 'Hand over'],
-  ['record', 'Record'],
+  ['work', 'strip'],
+  ['box-up', 'boxUp'],
+  ['open', 'open'],
+  ['hand-over', 'handOver'],
+  ['record', 'record'],
 ] as const;
 
 type JobSheetProps = {
@@ -31,14 +32,18 @@ type JobSheetProps = {
   /** Null where the machine is stripped without one. */
   readonly pack: Pack | null;
   readonly title: string;
+  /** True where the drawn step says it already. */
+  readonly quietTitle?: boolean;
   readonly children: ReactNode;
 };
 
-export function JobSheet({ job, pack, title, children }: JobSheetProps) {
+export function JobSheet({ job, pack, title, quietTitle = false, children }: JobSheetProps) {
+  const w = useWords();
+  const { jobSheet } = w;
   const head = (
-    <section aria-label="This job" className="job-head">
+    <section aria-label={jobSheet.thisJob} className="job-head">
       <p className="job-title">
-        {job.title} · <span data-stage>{stageWords(job)}</span>
+        {job.title} · <span data-stage>{stageWords(job, w)}</span>
       </p>
       <a href={to.job(job.id, 'open')} className="tally" data-open={job.openCount}>
         <Drawn drawing={tallyDrawing(job.entries, { width: tallyWidth() })} />
@@ -48,23 +53,23 @@ export function JobSheet({ job, pack, title, children }: JobSheetProps) {
   return (
     <Sheet
       title={title}
-      quietTitle={['Work', 'Proof', 'Strip', 'Box up'].includes(title)}
+      quietTitle={quietTitle}
       head={head}
       block={[
-        ['Job', job.title],
-        ['Machine', pack?.machine.name ?? job.strip?.machineName ?? job.machine],
-        ['Hands', job.hands.join(', ')],
-        ['Verifies', job.competent ?? 'nobody named'],
+        [w.sheet.job, job.title],
+        [jobSheet.machine, pack?.machine.name ?? job.strip?.machineName ?? job.machine],
+        [jobSheet.hands, job.hands.join(', ')],
+        [jobSheet.verifies, job.competent ?? jobSheet.nobodyNamed],
       ]}
     >
       {children}
-      <nav aria-label="Sheets of this job" className="job-nav">
+      <nav aria-label={jobSheet.sheetsOfJob} className="job-nav">
         {(job.strip === null ? SHEETS : STRIP_SHEETS).map(([part, name]) => (
           <a key={part} href={to.job(job.id, part)}>
-            {name}
+            {jobSheet[name]}
           </a>
         ))}
-        {pack === null ? null : <a href={to.pack(pack.id)}>Pack</a>}
+        {pack === null ? null : <a href={to.pack(pack.id)}>{jobSheet.pack}</a>}
       </nav>
     </Sheet>
   );

@@ -1,4 +1,4 @@
-// Small choices kept on this device: who holds it, and which palette.
+// Small choices kept on this device: who holds it, which palette, language and units.
 
 import { useCallback, useSyncExternalStore } from 'react';
 
@@ -34,6 +34,9 @@ function kept(key: string): string | null {
   now.set(key, first);
   return first;
 }
+
+/** What is kept, asked once; a screen that must follow it uses the hook below. */
+export const keptNow = (name: string, start: string): string => kept(`boxup.${name}`) ?? start;
 
 /** Two places on one screen that keep the same choice show the same. */
 export function useKept(name: string, start: string): [string, (value: string) => void] {

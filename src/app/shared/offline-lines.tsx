@@ -5,6 +5,7 @@ import { limits } from '../../limits.ts';
 import { deviceView, subscribe } from './offline.ts';
 import { db } from './offline-db.ts';
 import { startWords, unsentWords } from './offline-words.ts';
+import { useTold, useWords } from './say.tsx';
 
 export const useDevice = () => useSyncExternalStore(subscribe, deviceView);
 
@@ -29,28 +30,24 @@ function useLate(waiting: boolean): boolean {
 
 export function DeviceLines() {
   const { unsent, elsewhere, refused, lost, broken } = useDevice();
-  const words = unsentWords(unsent);
+  const w = useWords();
+  const told = useTold();
+  const words = unsentWords(unsent, w);
   const late = useLate(words !== null && lost === null);
   const reason = refused[0] ?? null;
   return (
     <>
-      {broken === null ? null : (
-        <Loud name="nothing-kept">Nothing can be recorded here: {broken}</Loud>
-      )}
+      {broken === null ? null : <Loud name="nothing-kept">{w.offline.broken(broken)}</Loud>}
       {words === null || (lost === null && !late && reason === null) ? null : (
         <Loud name="unsent">
           <b>{words}</b>
-          {reason === null ? '' : `; the server would not take ${refused.length}: ${reason}`}
+          {reason === null ? '' : w.offline.notTaken(refused.length, told(reason))}
         </Loud>
       )}
-      {elsewhere === 0 ? null : (
-        <Loud name="elsewhere">
-          {elsewhere} said for another vessel or station, still on this phone only
-        </Loud>
-      )}
+      {elsewhere === 0 ? null : <Loud name="elsewhere">{w.offline.elsewhere(elsewhere)}</Loud>}
       {lost === null ? null : (
         <p className="strip" role="alert">
-          Cut off: {lost}. You can go on: what you record is kept on this phone.
+          {w.offline.cutOff(lost)}
         </p>
       )}
     </>
@@ -72,7 +69,7 @@ function Loud({ name, children }: { readonly name: string; readonly children: Re
 
 /** Over plain HTTP: what this phone cannot do, in words. */
 export function StartStrip() {
-  const words = startWords(browserMeans());
+  const words = startWords(browserMeans(), useWords());
   return words === null ? null : (
     <p className="strip" data-device="no-start">
       {words}

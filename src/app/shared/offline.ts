@@ -8,6 +8,7 @@ import { db, type OwnAct } from './offline-db.ts';
 import { keepPhoto, notKept, notShownOf, type Photo, sayActs, withOwn } from './offline-say.ts';
 import { fetchKnown, keepKnown, send } from './offline-send.ts';
 import { notKeptWords } from './offline-words.ts';
+import { wordsNow } from './words-now.ts';
 
 export type DeviceView = {
   /** What the server gave and what was said here, together; null before either is known. */
@@ -66,7 +67,7 @@ async function load(): Promise<void> {
     own = rows;
     photos = await db.photos.where('unsent').equals(1).count();
   } catch (error) {
-    broken = notKeptWords(error);
+    broken = notKeptWords(error, wordsNow());
   }
   if (server !== null || broken !== null) tell();
 }
@@ -91,7 +92,8 @@ async function note(fresh: boolean): Promise<void> {
     own = fresh && server !== null ? await keepKnown({ key: 'known', ...server }) : await rows();
     photos = await db.photos.where('unsent').equals(1).count();
   } catch (error) {
-    lost ??= `what is new could not be kept: ${notKeptWords(error)}`;
+    const w = wordsNow();
+    lost ??= w.offline.newsNotKept(notKeptWords(error, w));
   }
 }
 
@@ -143,7 +145,8 @@ async function sayNow(drafts: readonly Draft[]): Promise<Answer<true>> {
   const path = drafts[0]?.kind ?? 'act';
   const first = server;
   if (first === null) {
-    return problem({ path, got: null, expected: 'the log', why: 'the log is not here yet' });
+    const { refused: w } = wordsNow();
+    return problem({ path, got: null, expected: w.theLog, why: w.noLog });
   }
   try {
     const said = await sayActs(() => (server ?? first).replica, drafts);

@@ -5,6 +5,7 @@ import { NAMES_NOT_PROVED } from '../../quantity/authority.ts';
 import { Field, Pick, Plain } from './controls.tsx';
 import { useKept } from './kept.ts';
 import { useVessel } from './replica.tsx';
+import { useTold, useWords } from './say.tsx';
 
 type Holder = { readonly name: string; readonly choose: (name: string) => void };
 
@@ -23,7 +24,8 @@ export function usePeople(): readonly string[] {
   return [...new Set([...named, ...state.people])];
 }
 
-const OTHER = '(another name)';
+/** No name has a bracket: an answer of the list, never of an act. */
+const OTHER = '(another)';
 
 type PersonProps = {
   readonly label: string;
@@ -34,6 +36,7 @@ type PersonProps = {
 /** A person from the vessel's list, or a name typed once. */
 export function Person({ label, value, onChange }: PersonProps) {
   const people = usePeople();
+  const { people: w } = useWords();
   const [typing, setTyping] = useState(value !== '' && !people.includes(value));
   const options = people.map((name) => ({ id: name, name }));
   return (
@@ -45,10 +48,10 @@ export function Person({ label, value, onChange }: PersonProps) {
           setTyping(next === OTHER);
           onChange(next === OTHER ? '' : next);
         }}
-        options={[...options, { id: OTHER, name: 'another name …' }]}
-        empty="choose a name"
+        options={[...options, { id: OTHER, name: w.another }]}
+        empty={w.choose}
       />
-      {typing ? <Field label={`${label}: name`} value={value} onChange={onChange} /> : null}
+      {typing ? <Field label={w.nameOf(label)} value={value} onChange={onChange} /> : null}
     </>
   );
 }
@@ -88,6 +91,8 @@ export function Hands({
 /** The line on every screen that says who holds this phone. */
 export function HolderLine() {
   const { name, choose } = useHolder();
+  const { people: w } = useWords();
+  const notProved = useTold()(NAMES_NOT_PROVED);
   const people = usePeople();
   const [open, setOpen] = useState(name === '');
   const pick = (next: string) => {
@@ -99,18 +104,18 @@ export function HolderLine() {
     return (
       <p className="holder">
         <span>
-          In hand: <b>{name}</b> <i>({NAMES_NOT_PROVED})</i>
+          {w.inHand} <b>{name}</b> <i>({notProved})</i>
         </span>
-        <Plain onPress={() => setOpen(true)}>Change</Plain>
+        <Plain onPress={() => setOpen(true)}>{w.change}</Plain>
       </p>
     );
   }
   return (
     <div className="holder-choice">
-      <Person label="Who is holding this phone?" value={name} onChange={pick} />
+      <Person label={w.who} value={name} onChange={pick} />
       <p className="small">
-        {NAMES_NOT_PROVED}: a name is chosen, nobody checks it.{' '}
-        {name === '' ? null : <Plain onPress={() => setOpen(false)}>That is me</Plain>}
+        {notProved}: {w.chosen}{' '}
+        {name === '' ? null : <Plain onPress={() => setOpen(false)}>{w.thatIsMe}</Plain>}
       </p>
     </div>
   );

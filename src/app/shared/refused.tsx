@@ -3,9 +3,12 @@
 import { useEffect, useRef } from 'react';
 import { Plain } from './controls.tsx';
 import { useVessel } from './replica.tsx';
+import { useTold, useWords } from './say.tsx';
 
 export function RefusedStrip() {
   const { refused, tellRefused } = useVessel();
+  const { refused: w } = useWords();
+  const told = useTold();
   const place = useRef<HTMLElement>(null);
   useEffect(() => {
     if (refused !== null) place.current?.focus();
@@ -14,26 +17,26 @@ export function RefusedStrip() {
   const { refusal, problems } = refused;
   return (
     <section className="refused" role="alert" tabIndex={-1} ref={place}>
-      <h2>{refusal === null ? 'Not recorded' : `Not recorded: ${refusal.stop}`}</h2>
+      <h2>{refusal === null ? w.head : w.headStop(told(refusal.stop))}</h2>
       {refusal === null ? (
         <ul>
           {problems.map((each) => (
             <li key={`${each.path} ${each.why}`}>
-              {each.path}: {each.why}; expected {each.expected}
+              {w.problem(each.path, told(each.why), told(each.expected))}
             </li>
           ))}
         </ul>
       ) : (
         <>
-          <p>{refusal.why}</p>
+          <p>{told(refusal.why)}</p>
           <ul>
             {refusal.open.map((each) => (
-              <li key={each}>{each}</li>
+              <li key={each}>{told(each)}</li>
             ))}
           </ul>
         </>
       )}
-      <Plain onPress={() => tellRefused(null)}>I have read it</Plain>
+      <Plain onPress={() => tellRefused(null)}>{w.read}</Plain>
     </section>
   );
 }

@@ -18,6 +18,7 @@ import { type Answer, postPack } from './api.ts';
 import { say, start, sync, takePhoto } from './offline.ts';
 import { useDevice } from './offline-lines.tsx';
 import type { Photo } from './offline-say.ts';
+import { useWords } from './say.tsx';
 
 export type Refused = {
   readonly problems: readonly Problem[];
@@ -54,6 +55,7 @@ export function useJob(id: string): { readonly job: JobState; readonly pack: Pac
 
 export function ReplicaProvider({ children }: { readonly children: ReactNode }) {
   const { replica, lost, broken } = useDevice();
+  const { sheet: w } = useWords();
   const [refused, tellRefused] = useState<Refused | null>(null);
   useEffect(start, []);
   const told = useCallback(<T,>(answer: Answer<T>): T | null => {
@@ -78,7 +80,7 @@ export function ReplicaProvider({ children }: { readonly children: ReactNode }) 
   }, [replica, refused, told]);
   if (vessel === null) {
     const why = broken ?? lost;
-    return <p role="status">{lost === null ? 'Opening the log …' : `No log yet: ${why}.`}</p>;
+    return <p role="status">{lost === null ? w.opening : w.noLog(why ?? lost)}</p>;
   }
   return <Context value={vessel}>{children}</Context>;
 }

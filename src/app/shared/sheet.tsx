@@ -8,6 +8,7 @@ import { HolderLine } from './person.tsx';
 import { RefusedStrip } from './refused.tsx';
 import { useVessel } from './replica.tsx';
 import { to } from './route.ts';
+import { useTold, useWords } from './say.tsx';
 
 type SheetProps = {
   readonly title: string;
@@ -21,11 +22,14 @@ type SheetProps = {
 
 export function Sheet({ title, quietTitle = false, block = [], head, children }: SheetProps) {
   const { replica } = useVessel();
+  const { sheet: w } = useWords();
+  const told = useTold();
+  const issue = replica.plantIssue;
   const rows: (readonly [string, string])[] = [
-    ['Sheet', title],
+    [w.sheet, title],
     ...block,
-    ['Description of machinery', `issue ${replica.plantIssue.number}, ${replica.plantIssue.date}`],
-    ['Names', NAMES_NOT_PROVED],
+    [w.machinery, w.issue(String(issue.number), issue.date)],
+    [w.names, told(NAMES_NOT_PROVED)],
   ];
   return (
     <>
@@ -45,14 +49,14 @@ export function Sheet({ title, quietTitle = false, block = [], head, children }:
       </main>
       <footer>
         <p className="authority" data-authority>
-          {AUTHORITY_LINE}
+          {told(AUTHORITY_LINE)}
         </p>
         <dl className="title-block">
           <div>
-            <dt>{replica.vessel.kind === 'vessel' ? 'Vessel' : 'Station'}</dt>
+            <dt>{replica.vessel.kind === 'vessel' ? w.vessel : w.station}</dt>
             <dd>
               {replica.vessel.name}
-              {replica.invented ? ' (invented for the demo)' : ''}
+              {replica.invented ? w.invented : ''}
             </dd>
           </div>
           {rows.map(([name, value]) => (
@@ -62,8 +66,9 @@ export function Sheet({ title, quietTitle = false, block = [], head, children }:
             </div>
           ))}
         </dl>
-        <nav aria-label="Sheets">
-          <a href={to.log()}>Log</a> <a href={to.calc()}>Calculations</a>
+        <nav aria-label={w.sheets}>
+          <a href={to.log()}>{w.logLink}</a> <a href={to.calc()}>{w.calculations}</a>{' '}
+          <a href={to.setup()}>{w.setUp}</a>
         </nav>
         <PaletteSwitch />
       </footer>

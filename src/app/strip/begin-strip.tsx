@@ -7,6 +7,7 @@ import { useKept } from '../shared/kept.ts';
 import { Hands, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { go, to } from '../shared/route.ts';
+import { useWords } from '../shared/say.tsx';
 import { Sheet } from '../shared/sheet.tsx';
 import { freshMark } from './mark.ts';
 
@@ -21,6 +22,7 @@ const DOES: Readonly<Record<string, string>> = {
 export function BeginStrip() {
   const { replica, state, record } = useVessel();
   const holder = useHolder();
+  const { stripping: w, work } = useWords();
   const [fresh] = useState(freshMark);
   const [mark] = useKept('mark', fresh);
   const [machine, setMachine] = useState('');
@@ -46,34 +48,31 @@ export function BeginStrip() {
     if (await record({ stream, kind: 'strip-started', by: holder.name, body })) go(to.job(id));
   };
   const lacks = [
-    ...(holder.name === '' ? ['who is holding this phone'] : []),
-    ...(machine.trim() === '' ? ['machine'] : []),
-    ...(component.trim() === '' ? ['component'] : []),
+    ...(holder.name === '' ? [work.whoHolds] : []),
+    ...(machine.trim() === '' ? [w.machineLack] : []),
+    ...(component.trim() === '' ? [w.componentLack] : []),
   ];
   return (
-    <Sheet title="Strip as you go" block={[['On', replica.vessel.name]]}>
-      <p>
-        No file describes this machine. What you take off, shut and put in is kept as you go, and
-        stands on the open list until it is made good.
-      </p>
+    <Sheet title={w.beginTitle} block={[[w.on, replica.vessel.name]]}>
+      <p>{w.noFile}</p>
       <Field
-        label="Machine"
+        label={w.machine}
         value={machine}
         onChange={setMachine}
         list={replica.machines.map((each) => each.name)}
       />
-      <Choice label="Side" value={side} onChange={setSide} choices={SIDES} />
+      <Choice label={w.side} value={side} onChange={setSide} choices={SIDES} />
       <Field
-        label="Component"
+        label={w.component}
         value={component}
         onChange={setComponent}
         list={[...new Set(replica.machines.flatMap((m) => m.targets.map((t) => t.name)))]}
       />
-      <Choice label="It will be" value={does} onChange={setDoes} choices={Object.keys(DOES)} />
-      <Hands label="Hands" value={people} onChange={setPeople} />
-      {lacks.length === 0 ? null : <p className="lacks">Still to say: {lacks.join('; ')}.</p>}
+      <Choice label={w.itWillBe} value={does} onChange={setDoes} choices={Object.keys(DOES)} />
+      <Hands label={w.hands} value={people} onChange={setPeople} />
+      {lacks.length === 0 ? null : <p className="lacks">{w.stillToSay(lacks.join('; '))}</p>}
       <Plain onPress={() => void begin()} disabled={lacks.length > 0}>
-        Begin stripping
+        {w.begin}
       </Plain>
     </Sheet>
   );

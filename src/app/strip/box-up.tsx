@@ -4,17 +4,23 @@ import { useState } from 'react';
 import type { Ask } from '../../pack/types.ts';
 import { stripProposal, type ToMakeGood } from '../../record/proposal.ts';
 import type { JobState } from '../../record/types.ts';
+import type { Words } from '../../words/words.ts';
+import { Hunt } from '../as-found/hunts.tsx';
+import { StripAsFound } from '../as-found/strip-as-found.tsx';
+import { Baseline, FoundPosition } from '../before/baseline.tsx';
 import { Plain } from '../shared/controls.tsx';
 import { JobSheet } from '../shared/job-sheet.tsx';
 import { useKept } from '../shared/kept.ts';
 import { useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { to } from '../shared/route.ts';
+import { type Tell, useSpeaks, useTold, useWords } from '../shared/say.tsx';
 import { Asks } from '../work/asks.tsx';
 import { useAwake } from '../work/awake.ts';
 import { Cautions } from '../work/caution.tsx';
 import { DoneActs, LesserAnswers, quickOf } from '../work/done-acts.tsx';
 import { type Answers, answersIn, asksShown, missing } from '../work/draft.ts';
+import { Lacks } from '../work/step-sheet.tsx';
 import { TakeBack } from '../work/take-back.tsx';
 import { ALONE } from '../work/together.ts';
 import { BeforeItTurns } from './stops.tsx';
@@ -23,20 +29,21 @@ import { Pictures } from './strip-screen.tsx';
 export function BoxUp({ job }: { readonly job: JobState }) {
   useAwake(job.closed === null);
   const { state } = useVessel();
+  const { boxUp: w } = useWords();
   const [chosen, setChosen] = useState<string | null>(null);
   const rows = stripProposal(state, job.id);
   const ready = rows.filter((row) => row.ready);
   const now = rows.find((row) => row.thing === chosen) ?? ready[0] ?? rows[0];
   return (
-    <JobSheet job={job} pack={null} title="Box up">
+    <JobSheet job={job} pack={null} title={w.title} quietTitle>
       {now === undefined ? (
         <p className="sentence">
           <a className="main-control" href={to.job(job.id, 'record')}>
-            Nothing is open. Go to the record
+            {w.nothingOpen}
           </a>
         </p>
       ) : (
-        <MakeGood key={now.thing} job={job} row={now} onDone={() => setChosen(null)} />
+        <MakeGoodNow key={now.thing} job={job} row={now} onDone={() => setChosen(null)} />
       )}
       <TakeBack job={job} pack={null} />
       {now?.kind === 'proof' ? <BeforeItTurns job={job} /> : null}
@@ -51,21 +58,32 @@ type MakeGoodProps = {
   readonly onDone: () => void;
 };
 
+/** What is only said, not put back, has its own sheet. */
+function MakeGoodNow(props: MakeGoodProps) {
+  const { job, row, onDone } = props;
+  if (row.kind === 'as-found') return <StripAsFound job={job} onEnd={onDone} />;
+  const hunt = job.entries.find((entry) => entry.thing === row.thing && entry.kind === 'missing');
+  return hunt === undefined ? <MakeGood {...props} /> : <Hunt job={job} entry={hunt} />;
+}
+
 /** Asked only after "passed up to" was said. */
-const UP_TO: Ask = { name: 'upTo', label: 'Up to what', kind: 'text' };
+const upTo = (label: string): Ask => ({ name: 'upTo', label, kind: 'text' });
 
 function MakeGood({ job, row, onDone }: MakeGoodProps) {
   const { record } = useVessel();
   const { name } = useHolder();
+  const speaks = useSpeaks();
+  const { boxUp: w, work } = speaks.words;
+  const text = speaks.told(row.text);
   const [answers, setAnswers] = useState<Answers>({});
   const [verifiedBy, setVerifiedBy] = useKept(`verifies.${job.id}`, '');
   const [keying, setKeying] = useState(false);
   const [busy, setBusy] = useState(false);
-  const asks = row.kind === 'proof' ? [...row.asks, UP_TO] : row.asks;
+  const asks = row.kind === 'proof' ? [...row.asks, upTo(w.upTo)] : row.asks;
   const step = { ...row, asks, verb: row.kind };
   const quick = keying || row.kind === 'proof' ? null : quickOf(step);
   const given = { ...answers, ...quick?.first };
-  const lacks = missing(step, { by: name, verifiedBy, answers: given });
+  const lacks = missing(step, { by: name, verifiedBy, answers: given }, speaks);
   const say = async (more: Answers) => {
     setBusy(true);
     const body = {
@@ -80,12 +98,12 @@ function MakeGood({ job, row, onDone }: MakeGoodProps) {
   };
   const disabled = busy || lacks.length > 0;
   return (
-    <article className="step" data-make-good={row.thing} aria-label="Now">
-      <p className="sentence">{row.text}</p>
-      {row.ready ? null : (
-        <p className="lacks">Something else came off after it and is still off: look first.</p>
-      )}
-      <Pictures hashes={row.photos} what={row.text} />
+    <article className="step" data-make-good={row.thing} aria-label={work.now}>
+      <p className="sentence">{text}</p>
+      {row.ready ? null : <p className="lacks">{w.stillOff}</p>}
+      <FoundPosition job={job} thing={row.kind === 'restored' ? row.thing : ''} />
+      {row.thing === 'proof/running' ? <Baseline job={job} /> : null}
+      <Pictures hashes={row.kind === 'restored' ? [] : row.photos} what={text} />
       <Cautions cautions={row.cautions} verifiedBy={verifiedBy} onVerifiedBy={setVerifiedBy} />
       {quick === null ? (
         <Asks
@@ -94,11 +112,7 @@ function MakeGood({ job, row, onDone }: MakeGoodProps) {
           onAnswer={(ask, value) => setAnswers({ ...answers, [ask]: value })}
         />
       ) : null}
-      {lacks.length === 0 ? null : (
-        <p className="lacks">
-          Before <i>Done</i>: {lacks.join('; ')}.
-        </p>
-      )}
+      <Lacks lacks={lacks} />
       <div className="main-acts">
         <DoneActs
           step={row}
@@ -112,7 +126,7 @@ function MakeGood({ job, row, onDone }: MakeGoodProps) {
       </div>
       <LesserAnswers quick={quick} disabled={disabled} onSay={(more) => void say(more)} />
       {quick?.kind === 'count' ? (
-        <Plain onPress={() => setKeying(true)}>Another count than {quick.expected}</Plain>
+        <Plain onPress={() => setKeying(true)}>{work.anotherThan(quick.expected)}</Plain>
       ) : null}
     </article>
   );
@@ -152,14 +166,13 @@ function moved(rows: readonly ToMakeGood[], thing: string, by: number): string[]
 
 /** The order is proposed: each may be put earlier or later, and any may be taken first. */
 function Others({ job, rows, now, onChoose }: OthersProps) {
+  const { boxUp: w } = useWords();
+  const told = useTold();
   if (rows.length < 2) return null;
   return (
     <section aria-labelledby="order-head">
-      <h2 id="order-head">Boxing up, in this order</h2>
-      <p className="small">
-        The reverse of what came off. It is only proposed: put one earlier or later, or tap it to do
-        it first.
-      </p>
+      <h2 id="order-head">{w.order}</h2>
+      <p className="small">{w.proposed}</p>
       <ul className="others">
         {rows.map((row, at) => (
           <li key={row.thing} data-row={row.thing}>
@@ -169,8 +182,7 @@ function Others({ job, rows, now, onChoose }: OthersProps) {
                 window.scrollTo(0, 0);
               }}
             >
-              {row.thing === now ? 'Now: ' : row.ready ? '' : '(waits) '}
-              {row.text}
+              {rowWords(row, now, w, told)}
             </Plain>
             {startsBundle(rows, at) ? <Move job={job} rows={rows} thing={row.thing} /> : null}
           </li>
@@ -178,6 +190,12 @@ function Others({ job, rows, now, onChoose }: OthersProps) {
       </ul>
     </section>
   );
+}
+
+function rowWords(row: ToMakeGood, now: string, w: Words['boxUp'], told: Tell): string {
+  const text = told(row.text);
+  if (row.thing === now) return w.now(text);
+  return row.ready ? text : w.waits(text);
 }
 
 const startsBundle = (rows: readonly ToMakeGood[], at: number): boolean => {
@@ -190,6 +208,7 @@ type MoveProps = Pick<OthersProps, 'job' | 'rows'> & { readonly thing: string };
 function Move({ job, rows, thing }: MoveProps) {
   const { record } = useVessel();
   const { name } = useHolder();
+  const { boxUp: w } = useWords();
   const stream = { kind: 'job', id: job.id } as const;
   return (
     <span className="order-acts">
@@ -203,7 +222,7 @@ function Move({ job, rows, thing }: MoveProps) {
               void record({ stream, kind: 'order-set', by: name, body: { order: order ?? [] } })
             }
           >
-            {by < 0 ? 'Earlier' : 'Later'}
+            {by < 0 ? w.earlier : w.later}
           </Plain>
         );
       })}

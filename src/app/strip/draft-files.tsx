@@ -4,18 +4,17 @@ import { draftPlant } from '../../record/draft.ts';
 import type { JobState } from '../../record/types.ts';
 import { Plain } from '../shared/controls.tsx';
 import { useVessel } from '../shared/replica.tsx';
+import { useWords } from '../shared/say.tsx';
 
 export function DraftFiles({ job }: { readonly job: JobState }) {
   const { state } = useVessel();
+  const { drafts: w } = useWords();
   const files = draftPlant(state, job.id);
   if (files.length === 0) return null;
   return (
     <section aria-labelledby="draft-head" data-drafts={files.length}>
-      <h2 id="draft-head">Draft description of this machine</h2>
-      <p>
-        Written from what was seen on this job. Every field says seen once, by whom and when, or
-        assumed: look it through and put it right before anyone relies on it.
-      </p>
+      <h2 id="draft-head">{w.head}</h2>
+      <p>{w.written}</p>
       {files.map(({ file, text }) => (
         <details key={file} className="list">
           <summary>{file}</summary>
@@ -25,7 +24,7 @@ export function DraftFiles({ job }: { readonly job: JobState }) {
       <p className="acts-row">
         {files.map(({ file, text }) => (
           <Plain key={file} onPress={() => save(file, text)}>
-            Save {file}
+            {w.save(file)}
           </Plain>
         ))}
       </p>

@@ -6,6 +6,7 @@ import { Main } from '../shared/controls.tsx';
 import { useKept } from '../shared/kept.ts';
 import { useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
+import { useWords } from '../shared/say.tsx';
 import { freshMark } from './mark.ts';
 
 export type FormProps = { readonly job: JobState; readonly onEnd: () => void };
@@ -44,12 +45,13 @@ type FormEndProps = {
 };
 
 export function FormEnd({ lacks, onEnd, children }: FormEndProps) {
+  const { stripping: w } = useWords();
   return (
     <>
-      {lacks.length === 0 ? null : <p className="lacks">Still to say: {lacks.join('; ')}.</p>}
+      {lacks.length === 0 ? null : <p className="lacks">{w.stillToSay(lacks.join('; '))}</p>}
       <div className="main-acts">
         {children}
-        <Main onPress={onEnd}>Leave it</Main>
+        <Main onPress={onEnd}>{w.leaveIt}</Main>
       </div>
     </>
   );

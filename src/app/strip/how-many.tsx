@@ -2,6 +2,7 @@
 
 import { useState } from 'react';
 import { Choice } from '../shared/controls.tsx';
+import { useWords } from '../shared/say.tsx';
 import { Keypad } from '../work/keypad.tsx';
 
 type HowManyProps = {
@@ -11,9 +12,11 @@ type HowManyProps = {
   readonly usual: readonly number[];
 };
 
-const ANOTHER = 'another';
+/** No count is called that: it asks for the keypad. */
+const ANOTHER = '…';
 
 export function HowMany({ label, value, onChange, usual }: HowManyProps) {
+  const { stripping: w } = useWords();
   const [keying, setKeying] = useState(false);
   if (keying) return <Keypad label={label} unit="" value={value} onChange={onChange} />;
   return (
@@ -25,6 +28,7 @@ export function HowMany({ label, value, onChange, usual }: HowManyProps) {
         onChange(next === ANOTHER ? '' : next);
       }}
       choices={[...usual.map(String), ANOTHER]}
+      say={(choice) => (choice === ANOTHER ? w.another : choice)}
     />
   );
 }

@@ -4,6 +4,7 @@ import { useRef } from 'react';
 import { Plain } from '../shared/controls.tsx';
 import { KeptPhoto } from '../shared/offline-lines.tsx';
 import { useVessel } from '../shared/replica.tsx';
+import { useWords } from '../shared/say.tsx';
 
 type PhotoPickProps = {
   readonly hash: string;
@@ -13,21 +14,22 @@ type PhotoPickProps = {
 export function PhotoPick({ hash, onKept }: PhotoPickProps) {
   const input = useRef<HTMLInputElement>(null);
   const { keepPhoto } = useVessel();
+  const { stripping: w } = useWords();
   const keep = async (file: File) => {
     const kept = await keepPhoto(file);
     if (kept !== null) onKept(kept.hash);
   };
   return (
     <div className="field seen-photo">
-      {hash === '' ? null : <KeptPhoto hash={hash} alt="as it was found" />}
+      {hash === '' ? null : <KeptPhoto hash={hash} alt={w.asFound} />}
       <Plain onPress={() => input.current?.click()}>
-        {hash === '' ? 'Take a photo' : 'Take another photo'}
+        {hash === '' ? w.takePhoto : w.takeAnother}
       </Plain>
       <input
         ref={input}
         type="file"
         hidden
-        aria-label="Photo"
+        aria-label={w.photo}
         accept="image/jpeg,image/png"
         capture="environment"
         onChange={(e) => {

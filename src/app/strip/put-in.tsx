@@ -3,6 +3,7 @@
 import { useState } from 'react';
 import { newThing } from '../../record/strip.ts';
 import { Choice, Field, Main } from '../shared/controls.tsx';
+import { useWords } from '../shared/say.tsx';
 import { FormEnd, type FormProps, useStripForm } from './form.tsx';
 import { PhotoPick } from './photo-pick.tsx';
 
@@ -10,14 +11,15 @@ const KINDS = ['blank', 'tie', 'rag', 'lock'];
 
 export function PutIn({ job, onEnd }: FormProps) {
   const { mark, say, busy, name } = useStripForm(job, onEnd);
+  const { putIn: w, stripping, work } = useWords();
   const [kind, setKind] = useState('');
   const [where, setWhere] = useState('');
   const [photo, setPhoto] = useState('');
   const seen = (job.strip?.seen ?? []).filter((each) => each.did !== 'tagged');
   const lacks = [
-    ...(name === '' ? ['who is holding this phone'] : []),
-    ...(kind === '' ? ['what'] : []),
-    ...(where.trim() === '' ? ['where'] : []),
+    ...(name === '' ? [work.whoHolds] : []),
+    ...(kind === '' ? [w.whatLack] : []),
+    ...(where.trim() === '' ? [w.whereLack] : []),
   ];
   const keep = () =>
     void say({
@@ -31,11 +33,11 @@ export function PutIn({ job, onEnd }: FormProps) {
       },
     });
   return (
-    <section className="form" aria-label="Put in">
-      <h2>Put in</h2>
-      <Choice label="What" value={kind} onChange={setKind} choices={KINDS} />
+    <section className="form" aria-label={w.head}>
+      <h2>{w.head}</h2>
+      <Choice label={w.what} value={kind} onChange={setKind} choices={KINDS} />
       <Field
-        label="Where"
+        label={w.where}
         value={where}
         onChange={setWhere}
         list={[...new Set(seen.map((each) => each.what))]}
@@ -43,7 +45,7 @@ export function PutIn({ job, onEnd }: FormProps) {
       <PhotoPick hash={photo} onKept={setPhoto} />
       <FormEnd lacks={lacks} onEnd={onEnd}>
         <Main onPress={keep} disabled={busy || lacks.length > 0}>
-          Keep it
+          {stripping.keepIt}
         </Main>
       </FormEnd>
     </section>

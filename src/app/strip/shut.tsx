@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { newThing } from '../../record/strip.ts';
 import type { ActBody } from '../../record/types.ts';
 import { Choice, Field, Main } from '../shared/controls.tsx';
+import { useWords } from '../shared/say.tsx';
 import { FormEnd, type FormProps, useStripForm } from './form.tsx';
 import { HowMany } from './how-many.tsx';
 import { PhotoPick } from './photo-pick.tsx';
@@ -12,24 +13,26 @@ import { nextTag, said } from './took-off.tsx';
 const KINDS = ['valve', 'sea valve', 'non-return valve', 'breaker', 'switch', 'plug'];
 const FLOW_FOUND = ['open', 'half open', 'shut'];
 const POWER_FOUND = ['on', 'off', 'in'];
-const USUAL = ['sea suction valve', 'overboard valve', 'fresh water valve', 'starting battery'];
+
+/** Only asked here: hanging a tag is an act of its own. */
+const [HUNG, NO_TAG] = ['hung', 'no-tag'] as const;
 
 export function Shut({ job, onEnd }: FormProps) {
   const { mark, say, busy, name } = useStripForm(job, onEnd);
+  const { shutForm: w, stripping, work } = useWords();
   const [what, setWhat] = useState('');
   const [kind, setKind] = useState('');
   const [found, setFound] = useState('');
   const [turns, setTurns] = useState('');
   const [photo, setPhoto] = useState('');
   const tag = nextTag(job);
-  const hang = `tag ${tag} hung on it`;
-  const [tagged, setTagged] = useState(hang);
+  const [tagged, setTagged] = useState<string>(HUNG);
   const power = ['breaker', 'switch', 'plug'].includes(kind);
   const lacks = [
-    ...(name === '' ? ['who is holding this phone'] : []),
-    ...(what.trim() === '' ? ['what'] : []),
-    ...(kind === '' ? ['which kind'] : []),
-    ...(found === '' ? ['the position it was found in'] : []),
+    ...(name === '' ? [work.whoHolds] : []),
+    ...(what.trim() === '' ? [w.whatLack] : []),
+    ...(kind === '' ? [w.kindLack] : []),
+    ...(found === '' ? [w.foundLack] : []),
   ];
   const keep = () => {
     const thing = newThing(job, 'closure', what.trim(), mark);
@@ -44,27 +47,33 @@ export function Shut({ job, onEnd }: FormProps) {
     };
     const hung = { thing: `tag/${tag}`, closure: thing.slice('closure/'.length) };
     const first = { kind: 'shut-or-unplugged', body };
-    void (tagged === hang ? say(first, { kind: 'tagged', body: hung }) : say(first));
+    void (tagged === HUNG ? say(first, { kind: 'tagged', body: hung }) : say(first));
   };
   return (
-    <section className="form" aria-label="Shut or unplugged">
-      <h2>Shut or unplugged</h2>
-      <Field label="What" value={what} onChange={setWhat} list={USUAL} />
-      <Choice label="Kind" value={kind} onChange={setKind} choices={KINDS} />
+    <section className="form" aria-label={w.head}>
+      <h2>{w.head}</h2>
+      <Field label={w.what} value={what} onChange={setWhat} list={Object.values(w.usual)} />
+      <Choice label={w.kind} value={kind} onChange={setKind} choices={KINDS} />
       <Choice
-        label="Position found"
+        label={w.positionFound}
         value={found}
         onChange={setFound}
         choices={power ? POWER_FOUND : FLOW_FOUND}
       />
       {power ? null : (
-        <HowMany label="Turns" value={turns} onChange={setTurns} usual={[1, 2, 4, 6, 8, 10]} />
+        <HowMany label={w.turns} value={turns} onChange={setTurns} usual={[1, 2, 4, 6, 8, 10]} />
       )}
       <PhotoPick hash={photo} onKept={setPhoto} />
-      <Choice label="Tag" value={tagged} onChange={setTagged} choices={[hang, 'no tag yet']} />
+      <Choice
+        label={w.tag}
+        value={tagged}
+        onChange={setTagged}
+        choices={[HUNG, NO_TAG]}
+        say={(choice) => (choice === HUNG ? w.hung(tag) : w.noTag)}
+      />
       <FormEnd lacks={lacks} onEnd={onEnd}>
         <Main onPress={keep} disabled={busy || lacks.length > 0}>
-          Keep it
+          {stripping.keepIt}
         </Main>
       </FormEnd>
     </section>

@@ -4,21 +4,21 @@ import { useState } from 'react';
 import { newThing } from '../../record/strip.ts';
 import type { JobState } from '../../record/types.ts';
 import { Choice, Field, Main, Plain } from '../shared/controls.tsx';
+import { useTold, useWords } from '../shared/say.tsx';
 import { FormEnd, type FormProps, useStripForm } from './form.tsx';
 import { nextTag } from './took-off.tsx';
 
 export function IsolationStop({ job }: { readonly job: JobState }) {
+  const { stops: w } = useWords();
+  const told = useTold();
   if (job.isolation.proved) return null;
   return (
-    <section className="stop" aria-label="Stop: isolation not proved" data-stop="isolation">
-      <h2>Stop: isolation not proved</h2>
-      <p>
-        Nothing that may hold liquid is opened before it is. There is no way past this stop. Whether
-        these valves are all there are is for you to judge: no drawing was checked. Missing:
-      </p>
+    <section className="stop" aria-label={w.isolation} data-stop="isolation">
+      <h2>{w.isolation}</h2>
+      <p>{w.mayHold}</p>
       <ul>
         {job.isolation.why.split('; ').map((each) => (
-          <li key={each}>{each}</li>
+          <li key={each}>{told(each)}</li>
         ))}
       </ul>
     </section>
@@ -28,6 +28,7 @@ export function IsolationStop({ job }: { readonly job: JobState }) {
 /** Tags not hung yet, and the drain at which the flow is seen to run and die away. */
 export function ProveIsolation({ job }: { readonly job: JobState }) {
   const { say, busy, name } = useStripForm(job, () => undefined);
+  const { drains: w } = useWords();
   const [draining, setDraining] = useState(false);
   const strip = job.strip;
   if (strip === null || job.closed !== null) return null;
@@ -47,10 +48,10 @@ export function ProveIsolation({ job }: { readonly job: JobState }) {
     <p className="quick">
       {bare.map((s) => (
         <Plain key={s.thing} onPress={() => hang(s.thing)} disabled={busy || name === ''}>
-          Hang tag {nextTag(job)} on: {s.what}
+          {w.hang(nextTag(job), s.what)}
         </Plain>
       ))}
-      {shut ? <Plain onPress={() => setDraining(true)}>Look at a drain</Plain> : null}
+      {shut ? <Plain onPress={() => setDraining(true)}>{w.look}</Plain> : null}
     </p>
   );
 }
@@ -59,6 +60,7 @@ const YES_NO = ['yes', 'no'];
 
 function Drain({ job, onEnd }: FormProps) {
   const { mark, say, busy, name } = useStripForm(job, onEnd);
+  const { drains: w, stripping, work } = useWords();
   const open = (job.strip?.seen ?? []).filter(
     (s) => s.did === 'opened' && job.entries.some((e) => e.thing === s.thing && e.open),
   );
@@ -66,10 +68,10 @@ function Drain({ job, onEnd }: FormProps) {
   const [ran, setRan] = useState('');
   const [died, setDied] = useState('');
   const lacks = [
-    ...(name === '' ? ['who is holding this phone'] : []),
-    ...(what.trim() === '' ? ['which drain'] : []),
-    ...(ran === '' ? ['whether flow was seen to run'] : []),
-    ...(died === '' ? ['whether it died away'] : []),
+    ...(name === '' ? [work.whoHolds] : []),
+    ...(what.trim() === '' ? [w.whichLack] : []),
+    ...(ran === '' ? [w.ranLack] : []),
+    ...(died === '' ? [w.diedLack] : []),
   ];
   const keep = () => {
     const there = open.find((s) => s.what === what.trim());
@@ -79,14 +81,14 @@ function Drain({ job, onEnd }: FormProps) {
     void (there === undefined ? say(opened, seen) : say(seen));
   };
   return (
-    <section className="form" aria-label="Look at a drain">
-      <h2>Look at a drain</h2>
-      <Field label="Which drain" value={what} onChange={setWhat} list={open.map((s) => s.what)} />
-      <Choice label="Seen to run" value={ran} onChange={setRan} choices={YES_NO} />
-      <Choice label="Died away and stayed dead" value={died} onChange={setDied} choices={YES_NO} />
+    <section className="form" aria-label={w.look}>
+      <h2>{w.look}</h2>
+      <Field label={w.which} value={what} onChange={setWhat} list={open.map((s) => s.what)} />
+      <Choice label={w.ran} value={ran} onChange={setRan} choices={YES_NO} />
+      <Choice label={w.died} value={died} onChange={setDied} choices={YES_NO} />
       <FormEnd lacks={lacks} onEnd={onEnd}>
         <Main onPress={keep} disabled={busy || lacks.length > 0}>
-          Keep it
+          {stripping.keepIt}
         </Main>
       </FormEnd>
     </section>
@@ -96,18 +98,16 @@ function Drain({ job, onEnd }: FormProps) {
 /** Everyone clear is called and answered before the machine is turned or started. */
 export function BeforeItTurns({ job }: { readonly job: JobState }) {
   const { say, busy, name } = useStripForm(job, () => undefined);
+  const { drains: w, stops } = useWords();
   if (job.strip === null || job.closed !== null) return null;
   const thing = `machine/${job.machine}`;
   const off = busy || name === '';
   return (
     <>
       {job.clear ? null : (
-        <section className="stop" aria-label="Stop: someone not clear" data-stop="clear">
-          <h2>Stop: someone not clear</h2>
-          <p>
-            Nothing is turned or started before everyone has been called clear and has answered,
-            after the last thing was undone or opened. There is no way past this stop.
-          </p>
+        <section className="stop" aria-label={stops.clear} data-stop="clear">
+          <h2>{stops.clear}</h2>
+          <p>{stops.notTurned}</p>
         </section>
       )}
       <p className="quick">
@@ -115,13 +115,13 @@ export function BeforeItTurns({ job }: { readonly job: JobState }) {
           onPress={() => void say({ kind: 'people-clear', body: { thing } })}
           disabled={off || job.clear}
         >
-          Everyone called clear, and answered
+          {w.everyoneClear}
         </Plain>
         <Plain onPress={() => void say({ kind: 'turned', body: { thing } })} disabled={off}>
-          Turned by hand
+          {w.turned}
         </Plain>
         <Plain onPress={() => void say({ kind: 'started', body: { thing } })} disabled={off}>
-          Started
+          {w.started}
         </Plain>
       </p>
     </>

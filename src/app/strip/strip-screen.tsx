@@ -1,11 +1,17 @@
 // Stripping a machine nobody has written down: three large buttons, and what stands open.
 
 import { useState } from 'react';
+import { asFoundThing } from '../../record/as-found.ts';
+import { isStopped } from '../../record/before.ts';
 import type { Entry, JobState } from '../../record/types.ts';
+import { Hunts } from '../as-found/hunts.tsx';
+import { StripAsFound } from '../as-found/strip-as-found.tsx';
+import { StripBefore } from '../before/strip-before.tsx';
 import { Main } from '../shared/controls.tsx';
 import { JobSheet } from '../shared/job-sheet.tsx';
 import { KeptPhoto } from '../shared/offline-lines.tsx';
 import { to } from '../shared/route.ts';
+import { useTold, useWords } from '../shared/say.tsx';
 import { useAwake } from '../work/awake.ts';
 import { TakeBack } from '../work/take-back.tsx';
 import { PutIn } from './put-in.tsx';
@@ -13,19 +19,26 @@ import { Shut } from './shut.tsx';
 import { IsolationStop, ProveIsolation } from './stops.tsx';
 import { TookOff } from './took-off.tsx';
 
-const FORMS = { 'Took off': TookOff, 'Shut or unplugged': Shut, 'Put in': PutIn } as const;
-const NAMES = ['Took off', 'Shut or unplugged', 'Put in'] as const;
+const FORMS = {
+  tookOff: TookOff,
+  shutForm: Shut,
+  putIn: PutIn,
+  before: StripBefore,
+  asFound: StripAsFound,
+} as const;
+const NAMES = ['tookOff', 'shutForm', 'putIn'] as const;
 
 export function StripScreen({ job }: { readonly job: JobState }) {
   useAwake(job.closed === null);
-  const [form, setForm] = useState<(typeof NAMES)[number] | null>(null);
+  const w = useWords();
+  const [form, setForm] = useState<keyof typeof FORMS | null>(null);
   const Form = form === null ? null : FORMS[form];
   const open = job.entries.filter((entry) => entry.open);
   return (
-    <JobSheet job={job} pack={null} title="Strip">
+    <JobSheet job={job} pack={null} title={w.stripping.title} quietTitle>
       {job.closed === null ? null : (
         <p>
-          This job is closed. <a href={to.job(job.id, 'record')}>Go to its record</a>
+          {w.work.jobClosed} <a href={to.job(job.id, 'record')}>{w.work.toItsRecord}</a>
         </p>
       )}
       {Form !== null ? (
@@ -34,20 +47,25 @@ export function StripScreen({ job }: { readonly job: JobState }) {
         <div className="strip-acts">
           {NAMES.map((name) => (
             <Main key={name} onPress={() => setForm(name)}>
-              {name}
+              {w[name].head}
             </Main>
           ))}
+          {isStopped(job) ? null : <Main onPress={() => setForm('before')}>{w.before.button}</Main>}
+          {asFoundThing(job) === null || job.asFound.length > 0 ? null : (
+            <Main onPress={() => setForm('asFound')}>{w.asFound.button}</Main>
+          )}
         </div>
       ) : null}
       {Form === null && job.closed === null ? (
         <>
           <TakeBack job={job} pack={null} />
+          <Hunts job={job} />
           <IsolationStop job={job} />
           <ProveIsolation job={job} />
           {open.length === 0 ? null : (
             <p>
               <a className="plain" href={to.job(job.id, 'box-up')}>
-                Box up: {open.length} to make good
+                {w.stripping.boxUpLink(open.length)}
               </a>
             </p>
           )}
@@ -59,16 +77,18 @@ export function StripScreen({ job }: { readonly job: JobState }) {
 }
 
 function Standing({ job, open }: { readonly job: JobState; readonly open: readonly Entry[] }) {
+  const { stripping: w } = useWords();
+  const told = useTold();
   if (open.length === 0) return null;
   return (
     <section aria-labelledby="standing-head">
-      <h2 id="standing-head">Open, the last first</h2>
+      <h2 id="standing-head">{w.openLast}</h2>
       <ul className="ruled-list">
         {open.map((entry) => (
           <li key={entry.thing} data-entry={entry.thing} data-open="true">
-            {entry.what}
-            <span className="small">{entry.place === null ? '' : ` · ${entry.place}`}</span>
-            <Pictures hashes={picturesOf(job, entry.thing)} what={entry.what} />
+            {told(entry.what)}
+            <span className="small">{entry.place === null ? '' : ` · ${told(entry.place)}`}</span>
+            <Pictures hashes={picturesOf(job, entry.thing)} what={told(entry.what)} />
           </li>
         ))}
       </ul>
@@ -86,11 +106,12 @@ function picturesOf(job: JobState, thing: string): readonly string[] {
 type PicturesProps = { readonly hashes: readonly string[]; readonly what: string };
 
 export function Pictures({ hashes, what }: PicturesProps) {
+  const { stripping: w } = useWords();
   if (hashes.length === 0) return null;
   return (
     <div className="seen-photo">
       {hashes.map((hash) => (
-        <KeptPhoto key={hash} hash={hash} alt={`when it was found: ${what}`} />
+        <KeptPhoto key={hash} hash={hash} alt={w.whenFound(what)} />
       ))}
     </div>
   );

@@ -4,21 +4,22 @@ import { useState } from 'react';
 import { newThing } from '../../record/strip.ts';
 import type { ActBody, JobState } from '../../record/types.ts';
 import { Choice, Field, Main } from '../shared/controls.tsx';
+import { useWords } from '../shared/say.tsx';
 import { FormEnd, type FormProps, useStripForm } from './form.tsx';
 import { HowMany, whole } from './how-many.tsx';
 import { PhotoPick } from './photo-pick.tsx';
 import { IsolationStop } from './stops.tsx';
 
-const USUAL = ['cover', 'pipe', 'hose', 'guard', 'pump', 'cooler', 'strainer lid', 'bracket'];
 const FASTENERS = ['none', 'bolt', 'stud and nut', 'nut', 'cap screw', 'hose clip', 'union nut'];
 const WET = ['yes', 'no', 'do not know'];
 const OFF = 'off';
-const LOOSE = 'loosened, it stays there';
+const LOOSE = 'loosened';
 
 export function TookOff({ job, onEnd }: FormProps) {
   const { mark, say, busy, name } = useStripForm(job, onEnd);
   const bags = (job.strip?.seen ?? []).flatMap((s) => (s.bag === null ? [] : [s.bag]));
   const next = String(Math.max(0, ...bags) + 1);
+  const { tookOff: w, stripping, work } = useWords();
   const [what, setWhat] = useState('');
   const [photo, setPhoto] = useState('');
   const [how, setHow] = useState(OFF);
@@ -30,11 +31,11 @@ export function TookOff({ job, onEnd }: FormProps) {
   const [wet, setWet] = useState('');
   const fastened = kind !== '' && kind !== 'none';
   const lacks = [
-    ...(name === '' ? ['who is holding this phone'] : []),
-    ...(what.trim() === '' ? ['what'] : []),
-    ...(kind === '' ? ['what held it'] : []),
-    ...(fastened && (whole(count) ?? 0) === 0 ? ['how many'] : []),
-    ...(wet === '' ? ['whether it holds liquid'] : []),
+    ...(name === '' ? [work.whoHolds] : []),
+    ...(what.trim() === '' ? [w.whatLack] : []),
+    ...(kind === '' ? [w.heldLack] : []),
+    ...(fastened && (whole(count) ?? 0) === 0 ? [w.howManyLack] : []),
+    ...(wet === '' ? [w.wetLack] : []),
   ];
   const body = (): ActBody => ({
     thing: newThing(job, how === OFF ? 'part' : 'joint', what.trim(), mark),
@@ -47,28 +48,34 @@ export function TookOff({ job, onEnd }: FormProps) {
     ...(photo === '' ? {} : { photo }),
   });
   return (
-    <section className="form" aria-label="Took off">
-      <h2>Took off</h2>
-      <Field label="What" value={what} onChange={setWhat} list={USUAL} />
+    <section className="form" aria-label={w.head}>
+      <h2>{w.head}</h2>
+      <Field label={w.what} value={what} onChange={setWhat} list={Object.values(w.usual)} />
       <PhotoPick hash={photo} onKept={setPhoto} />
-      <Choice label="Does it hold liquid?" value={wet} onChange={setWet} choices={WET} />
+      <Choice label={w.wet} value={wet} onChange={setWet} choices={WET} />
       {wet === '' || wet === 'no' ? null : <IsolationStop job={job} />}
-      <Choice label="It is" value={how} onChange={setHow} choices={[OFF, LOOSE]} />
-      <Choice label="What held it" value={kind} onChange={setKind} choices={FASTENERS} />
+      <Choice
+        label={w.itIs}
+        value={how}
+        onChange={setHow}
+        choices={[OFF, LOOSE]}
+        say={(choice) => (choice === OFF ? w.off : w.loosened)}
+      />
+      <Choice label={w.held} value={kind} onChange={setKind} choices={FASTENERS} />
       {fastened ? (
         <>
-          <HowMany label="How many" value={count} onChange={setCount} usual={[1, 2, 3, 4, 6, 8]} />
-          <HowMany label="Bag number" value={bag} onChange={setBag} usual={[Number(next)]} />
+          <HowMany label={w.howMany} value={count} onChange={setCount} usual={[1, 2, 3, 4, 6, 8]} />
+          <HowMany label={w.bag} value={bag} onChange={setBag} usual={[Number(next)]} />
         </>
       ) : null}
-      <HowMany label="Old seals out" value={seals} onChange={setSeals} usual={[0, 1, 2]} />
-      <HowMany label="Old seals still in there" value={left} onChange={setLeft} usual={[0, 1]} />
+      <HowMany label={w.sealsOut} value={seals} onChange={setSeals} usual={[0, 1, 2]} />
+      <HowMany label={w.sealsIn} value={left} onChange={setLeft} usual={[0, 1]} />
       <FormEnd lacks={lacks} onEnd={onEnd}>
         <Main
           onPress={() => void say({ kind: 'took-off', body: body() })}
           disabled={busy || lacks.length > 0}
         >
-          Keep it
+          {stripping.keepIt}
         </Main>
       </FormEnd>
     </section>

@@ -1,9 +1,12 @@
 // What a step asks for besides "done": a choice, a name, a count, a reading.
 
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import type { Ask } from '../../pack/types.ts';
 import { Choice, Field, Plain } from '../shared/controls.tsx';
 import { Person } from '../shared/person.tsx';
+import { useTold, useWords } from '../shared/say.tsx';
+import { unitSign } from '../shared/words.ts';
+import { HowMany } from '../strip/how-many.tsx';
 import type { Answers } from './draft.ts';
 import { Keypad } from './keypad.tsx';
 
@@ -11,10 +14,13 @@ type AsksProps = {
   readonly asks: readonly Ask[];
   readonly answers: Answers;
   readonly onAnswer: (name: string, value: string) => void;
+  /** What is shown beside a reading: the same one from before the job. */
+  readonly beside?: (name: string) => ReactNode;
 };
 
-export function Asks({ asks, answers, onAnswer }: AsksProps) {
-  const numbers = asks.filter((ask) => ask.kind === 'number');
+export function Asks({ asks, answers, onAnswer, beside }: AsksProps) {
+  const numbers = asks.filter((ask) => ask.kind === 'number' && ask.name !== 'turns');
+  const turns = asks.find((ask) => ask.name === 'turns');
   return (
     <>
       {asks.map((ask) =>
@@ -27,8 +33,21 @@ export function Asks({ asks, answers, onAnswer }: AsksProps) {
           />
         ),
       )}
+      {turns === undefined ? null : (
+        <HowMany
+          label={turns.label}
+          value={answers.turns ?? ''}
+          onChange={(value) => onAnswer('turns', value)}
+          usual={[1, 2, 3, 4, 6, 8]}
+        />
+      )}
       {numbers.length === 0 ? null : (
-        <Numbers asks={numbers} answers={answers} onAnswer={onAnswer} />
+        <Numbers
+          asks={numbers}
+          answers={answers}
+          onAnswer={onAnswer}
+          {...(beside === undefined ? {} : { beside })}
+        />
       )}
     </>
   );
@@ -43,17 +62,16 @@ function OneAsk({
   readonly value: string;
   readonly onChange: (value: string) => void;
 }) {
+  const label = useTold()(ask.label);
   switch (ask.kind) {
     case 'choice':
-      return (
-        <Choice label={ask.label} value={value} onChange={onChange} choices={ask.choices ?? []} />
-      );
+      return <Choice label={label} value={value} onChange={onChange} choices={ask.choices ?? []} />;
     case 'person':
-      return <Person label={ask.label} value={value} onChange={onChange} />;
+      return <Person label={label} value={value} onChange={onChange} />;
     case 'count':
       return <Count ask={ask} value={value} onChange={onChange} />;
     default:
-      return <Field label={ask.label} value={value} onChange={onChange} />;
+      return <Field label={label} value={value} onChange={onChange} />;
   }
 }
 
@@ -67,16 +85,18 @@ function Count({
   readonly value: string;
   readonly onChange: (value: string) => void;
 }) {
+  const { work: w } = useWords();
+  const label = useTold()(ask.label);
   const expected = ask.expected;
   const [other, setOther] = useState(false);
   if (expected === undefined || other) {
-    return <Keypad label={ask.label} unit={ask.unit ?? ''} value={value} onChange={onChange} />;
+    return <Keypad label={label} unit={ask.unit ?? ''} value={value} onChange={onChange} />;
   }
-  const all = expected === 0 ? 'none' : `${expected} of ${expected}`;
-  const another = 'another count';
+  const all = expected === 0 ? w.noneMissing : w.nOfN(expected, expected);
+  const another = w.anotherCount;
   return (
     <Choice
-      label={ask.label}
+      label={label}
       value={value === String(expected) ? all : ''}
       onChange={(choice) => {
         if (choice === all) onChange(String(expected));
@@ -91,7 +111,9 @@ function Count({
 }
 
 /** One reading at a time has the keypad; the others stand above it with what was keyed in. */
-function Numbers({ asks, answers, onAnswer }: AsksProps) {
+function Numbers({ asks, answers, onAnswer, beside }: AsksProps) {
+  const { work: w } = useWords();
+  const told = useTold();
   const [at, setAt] = useState(asks[0]?.name ?? '');
   const now = asks.find((ask) => ask.name === at) ?? asks[0];
   if (now === undefined) return null;
@@ -102,17 +124,19 @@ function Numbers({ asks, answers, onAnswer }: AsksProps) {
         : asks.map((ask) => (
             <p key={ask.name} className="reading">
               <Plain onPress={() => setAt(ask.name)}>
-                {ask.label}: {answers[ask.name] || '–'} {ask.unit ?? ''}
-                {ask.optional === true ? ' (if read)' : ''}
+                {told(ask.label)}: {answers[ask.name] || '–'} {unitSign(ask.unit ?? '')}
+                {ask.optional === true ? w.ifRead : ''}
               </Plain>
+              {beside?.(ask.name)}
             </p>
           ))}
       <Keypad
-        label={now.label}
+        label={told(now.label)}
         unit={now.unit ?? ''}
         value={answers[now.name] ?? ''}
         onChange={(value) => onAnswer(now.name, value)}
       />
+      {asks.length === 1 ? beside?.(now.name) : null}
     </>
   );
 }

@@ -5,6 +5,7 @@ import { signDrawing } from '../../drawing/caution.ts';
 import type { Caution as CautionShape } from '../../quantity/authority.ts';
 import { Drawn } from '../shared/drawn.tsx';
 import { Person } from '../shared/person.tsx';
+import { useTold, useWords } from '../shared/say.tsx';
 
 type CautionsProps = {
   readonly cautions: readonly CautionShape[];
@@ -13,18 +14,20 @@ type CautionsProps = {
 };
 
 export function Cautions({ cautions, verifiedBy, onVerifiedBy }: CautionsProps) {
+  const { cautionWords: w } = useWords();
+  const told = useTold();
   if (cautions.length === 0) return null;
   return (
-    <section className="cautions" aria-label="Caution">
+    <section className="cautions" aria-label={w.section}>
       {cautions.map((caution) => (
         <div className="caution" key={caution.hazard} data-caution={caution.hazard}>
           <Drawn drawing={signDrawing(caution, { width: 96 })} className="sign" />
           <p>
-            <b>Caution.</b> {caution.text} <b>Verify:</b> {caution.verify}.
+            <b>{w.caution}</b> {told(caution.text)} <b>{w.verify}</b> {told(caution.verify)}.
           </p>
         </div>
       ))}
-      <Person label="Verified by (competent person)" value={verifiedBy} onChange={onVerifiedBy} />
+      <Person label={w.verifiedBy} value={verifiedBy} onChange={onVerifiedBy} />
     </section>
   );
 }

@@ -3,6 +3,7 @@
 
 import type { Ask, Step } from '../../pack/types.ts';
 import { Main, Plain } from '../shared/controls.tsx';
+import { useTold, useWords } from '../shared/say.tsx';
 import type { Answers } from './draft.ts';
 import type { Along } from './together.ts';
 
@@ -47,7 +48,11 @@ export function quickOf(step: Pick<Step, 'asks'>): Quick | null {
   // How far it passed is asked only after "passed up to" was said.
   const [ask, another, third] = step.asks.filter((each) => each.name !== 'upTo');
   if (ask === undefined) return null;
-  if (ask.name === 'result' && ask.choices !== undefined && another?.optional === true) {
+  if (
+    ['result', 'found'].includes(ask.name) &&
+    ask.choices !== undefined &&
+    another?.optional === true
+  ) {
     return choiceOf(
       ask,
       step.asks.slice(1).filter((each) => each.name !== 'upTo'),
@@ -96,12 +101,13 @@ export function LesserAnswers({
   disabled,
   onSay,
 }: Pick<DoneActsProps, 'quick' | 'disabled' | 'onSay'>) {
+  const told = useTold();
   if (quick?.kind !== 'choice' || quick.choices.length <= FEW) return null;
   return (
     <p className="quick">
       {quick.choices.slice(1).map((choice) => (
         <Plain key={choice} onPress={() => onSay(quick.says[choice] ?? {})} disabled={disabled}>
-          {quick.label}: {choice}
+          {told(quick.label)}: {told(choice)}
         </Plain>
       ))}
     </p>
@@ -110,14 +116,16 @@ export function LesserAnswers({
 
 export function DoneActs(props: DoneActsProps) {
   const { step, left, mustTick, disabled, quick, along, onSay } = props;
+  const { work: w } = useWords();
+  const told = useTold();
   const { always } = along;
   const tags = along.steps.length + 1;
   if (tags > 1 && quick === null) {
     return (
       <Main onPress={() => onSay({})} disabled={disabled}>
-        Done
+        {w.done}
         <br />
-        {always ? `all ${tags}` : tags === 2 ? 'both tags' : `all ${tags} tags`}
+        {always ? w.allOf(tags) : tags === 2 ? w.bothTags : w.allTags(tags)}
       </Main>
     );
   }
@@ -126,11 +134,11 @@ export function DoneActs(props: DoneActsProps) {
     return main.map((choice, at) => (
       <Main key={choice} onPress={() => onSay(quick.says[choice] ?? {})} disabled={disabled}>
         <span className="small">
-          {quick.label}
-          {tags === 1 ? '' : always || at === 0 ? `, all ${tags}` : ', this one'}
+          {told(quick.label)}
+          {tags === 1 ? '' : always || at === 0 ? w.all(tags) : w.thisOne}
         </span>
         <br />
-        {choice}
+        {told(choice)}
       </Main>
     ));
   }
@@ -138,19 +146,19 @@ export function DoneActs(props: DoneActsProps) {
     const { ask, expected } = quick;
     return (
       <Main onPress={() => onSay({ [ask]: String(expected) })} disabled={disabled}>
-        Done
+        {w.done}
         <br />
-        {expected} of {expected}
+        {w.nOfN(expected, expected)}
       </Main>
     );
   }
   return (
     <Main onPress={() => onSay({})} disabled={disabled || mustTick}>
-      {mustTick ? `Tick ${left} on the drawing` : 'Done'}
+      {mustTick ? w.tick(left) : w.done}
       {step.count === null || mustTick ? null : (
         <>
           <br />
-          {step.count.n} of {step.count.n}
+          {w.nOfN(step.count.n, step.count.n)}
         </>
       )}
     </Main>

@@ -12,6 +12,7 @@ import { Drawn } from '../shared/drawn.tsx';
 import { useKept } from '../shared/kept.ts';
 import { Person, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
+import { useTold, useWords } from '../shared/say.tsx';
 
 type DoneToHereProps = { readonly job: JobState; readonly pack: Pack };
 type Row = Together['steps'][number];
@@ -19,6 +20,8 @@ type Row = Together['steps'][number];
 export function DoneToHere({ job, pack }: DoneToHereProps) {
   const { state, record } = useVessel();
   const { name } = useHolder();
+  const { together: w, cautionWords } = useWords();
+  const tell = useTold();
   const [verifiedBy, setVerifiedBy] = useKept(`verifies.${job.id}`, '');
   const [busy, setBusy] = useState(false);
   const last = pack.steps.at(-1)?.id ?? '';
@@ -48,17 +51,10 @@ export function DoneToHere({ job, pack }: DoneToHereProps) {
   };
   return (
     <section aria-labelledby="together-head" className="together" data-run={rows.length}>
-      <h2 id="together-head">Carried out already?</h2>
-      <p>
-        Tap the last one that is done: all above it are ticked with it, marked “entered together,
-        afterwards”.
-      </p>
+      <h2 id="together-head">{w.head}</h2>
+      <p>{w.tapLast}</p>
       {cautions.length === 0 ? null : (
-        <Person
-          label="Verified by (competent person)"
-          value={verifiedBy}
-          onChange={setVerifiedBy}
-        />
+        <Person label={cautionWords.verifiedBy} value={verifiedBy} onChange={setVerifiedBy} />
       )}
       <ul className="others">
         {rows.map((row, at) => (
@@ -70,7 +66,7 @@ export function DoneToHere({ job, pack }: DoneToHereProps) {
       </ul>
       {told.stopsAt === null || told.steps.length > rows.length ? null : (
         <p className="small">
-          Not further: {told.stopsAt.step.text} ({told.stopsAt.why})
+          {w.notFurther(tell(told.stopsAt.step.text), tell(told.stopsAt.why))}
         </p>
       )}
     </section>
@@ -79,18 +75,21 @@ export function DoneToHere({ job, pack }: DoneToHereProps) {
 
 /** At its step: in full where it stands first, by its word where the same stood above. */
 function RowCautions({ rows, at }: { readonly rows: readonly Row[]; readonly at: number }) {
+  const { cautionWords: w } = useWords();
+  const told = useTold();
   const above = rows.slice(0, at).flatMap((row) => row.step.cautions.map(wordsOf));
   return rows[at]?.step.cautions.map((caution) =>
     above.includes(wordsOf(caution)) ? (
       <p key={caution.hazard} className="small" data-caution={caution.hazard}>
-        <b>Caution</b> as above: {caution.hazard}.
+        <b>{w.cautionWord}</b>
+        {w.asAbove(told(caution.hazard))}
       </p>
     ) : (
       <div className="cautions" key={caution.hazard}>
         <div className="caution" data-caution={caution.hazard}>
           <Drawn drawing={signDrawing(caution, { width: 96 })} className="sign" />
           <p>
-            <b>Caution.</b> {caution.text} <b>Verify:</b> {caution.verify}.
+            <b>{w.caution}</b> {told(caution.text)} <b>{w.verify}</b> {told(caution.verify)}.
           </p>
         </div>
       </div>
@@ -107,22 +106,24 @@ type RunRowProps = {
 
 /** One that asks a question is answered by its own words; the first alone is done above. */
 function RunRow({ row, at, off, onSay }: RunRowProps) {
+  const { together: w } = useWords();
+  const told = useTold();
   const { step } = row;
   const ask = row.asks[0];
   if (ask === undefined) {
     return (
       <Plain onPress={() => onSay()} disabled={off || at === 0}>
-        {step.text} <b>{at === 0 ? 'And:' : 'Done to here'}</b>
+        {told(step.text)} <b>{at === 0 ? w.firstOne : w.doneToHere}</b>
       </Plain>
     );
   }
   return (
     <>
-      {step.text}
+      {told(step.text)}
       <span className="quick">
         {(ask.choices ?? []).map((choice) => (
           <Plain key={choice} onPress={() => onSay({ [ask.name]: choice })} disabled={off}>
-            Done to here, {ask.label.toLowerCase()}: {choice}
+            {w.doneWith(told(ask.label).toLowerCase(), told(choice))}
           </Plain>
         ))}
       </span>

@@ -2,6 +2,7 @@
 
 import type { Ask, Step } from '../../pack/types.ts';
 import type { ActBody, Draft, Json } from '../../record/types.ts';
+import type { Speaks } from '../shared/say.tsx';
 
 export type Answers = Readonly<Record<string, string>>;
 
@@ -44,15 +45,26 @@ export function answersIn(asks: readonly Ask[], answers: Answers): ActBody {
 type Asking = Pick<Step, 'asks' | 'cautions'> & { readonly verb: string };
 
 /** What still has to be said before the step can be reported, in words. */
-export function missing(step: Asking, said: Pick<Said, 'by' | 'verifiedBy' | 'answers'>): string[] {
+export function missing(
+  step: Asking,
+  said: Pick<Said, 'by' | 'verifiedBy' | 'answers'>,
+  { words: { work: w }, told }: Speaks,
+): string[] {
   const asked = step.asks.filter(
-    (ask) => ask.optional !== true && !isSettled(ask.name, said.answers, step),
+    (ask) => isWanted(ask, said.answers) && !isSettled(ask.name, said.answers, step),
   );
   return [
-    ...(said.by.trim() === '' ? ['who is holding this phone'] : []),
-    ...(step.cautions.length > 0 && said.verifiedBy.trim() === '' ? ['who verified it'] : []),
-    ...asked.map((ask) => ask.label.toLowerCase()),
+    ...(said.by.trim() === '' ? [w.whoHolds] : []),
+    ...(step.cautions.length > 0 && said.verifiedBy.trim() === '' ? [w.whoVerified] : []),
+    ...asked.map((ask) => told(ask.label).toLowerCase()),
   ];
+}
+
+/** Optional questions are not; one that another answer calls for is. */
+function isWanted(ask: Ask, answers: Answers): boolean {
+  if (ask.optional !== true) return true;
+  const other = ask.unless === undefined ? '' : (answers[ask.unless.ask] ?? '').trim();
+  return other !== '' && other !== ask.unless?.is;
 }
 
 /** How far it passed is asked only where the result is "passed up to". */

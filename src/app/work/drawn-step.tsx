@@ -6,6 +6,7 @@ import { jointInputOf, stepDrawing } from '../../drawing/step.ts';
 import type { Pack, Step } from '../../pack/types.ts';
 import type { JobState } from '../../record/types.ts';
 import { Drawn } from '../shared/drawn.tsx';
+import { useTold, useWords } from '../shared/say.tsx';
 import { tallyWidth } from '../shared/width.ts';
 
 type DrawnStepProps = {
@@ -17,6 +18,8 @@ type DrawnStepProps = {
 };
 
 export function DrawnStep({ job, pack, step, onTick }: DrawnStepProps) {
+  const { work: w } = useWords();
+  const told = useTold();
   const entry = job.entries.find((each) => each.thing === step.thing && each.open);
   const input = {
     pack,
@@ -41,7 +44,7 @@ export function DrawnStep({ job, pack, step, onTick }: DrawnStepProps) {
             type="button"
             className="hole"
             data-tick={hole.label}
-            aria-label={`Hole ${hole.label}, ${state}`}
+            aria-label={w.hole(hole.label, told(state))}
             aria-pressed={ticked}
             onClick={() => (ticked ? undefined : onTick?.(hole.label))}
             style={{

@@ -1,7 +1,8 @@
 // A reading on a big keypad: the unit stands fixed beside it, and the figure is read back in words.
 
 import { Button } from 'react-aria-components/Button';
-import { numberWords, unitWords } from '../shared/words.ts';
+import { useWords } from '../shared/say.tsx';
+import { numberWords, unitSign, unitWords } from '../shared/words.ts';
 
 type KeypadProps = {
   readonly label: string;
@@ -21,29 +22,32 @@ function press(value: string, key: (typeof KEYS)[number]): string {
 }
 
 export function Keypad({ label, unit, value, onChange }: KeypadProps) {
-  const words = numberWords(value);
+  const w = useWords();
+  const { numbers } = w;
+  const named = { '−': numbers.minusKey, '.': numbers.pointKey };
+  const words = numberWords(value, w);
   return (
     <fieldset className="keypad">
       <legend>{label}</legend>
       <p className="keypad-value">
-        <output>{value === '' ? '–' : value.replace('-', '−')}</output> <b>{unit}</b>
+        <output>{value === '' ? '–' : value.replace('-', '−')}</output> <b>{unitSign(unit)}</b>
       </p>
       <p className="read-back" role="status">
-        {words === null ? 'nothing keyed in' : `${words} ${unitWords(unit)}`}
+        {words === null ? numbers.nothingKeyed : `${words} ${unitWords(unit, w)}`}
       </p>
       <div className="keys">
         {KEYS.map((key) => (
           <Button
             key={key}
             className="key"
-            aria-label={key === '−' ? 'minus' : key === '.' ? 'point' : key}
+            aria-label={key === '−' || key === '.' ? named[key] : key}
             onPress={() => onChange(press(value, key))}
           >
             {key}
           </Button>
         ))}
         <Button className="key wide" onPress={() => onChange(value.slice(0, -1))}>
-          Rub out the last
+          {numbers.rubOut}
         </Button>
       </div>
     </fieldset>

@@ -3,16 +3,18 @@
 import type { Pack } from '../../pack/types.ts';
 import type { Entry, JobState } from '../../record/types.ts';
 import { JobSheet } from '../shared/job-sheet.tsx';
+import { type Tell, useTold, useWords } from '../shared/say.tsx';
 
 export function OpenScreen({ job, pack }: { readonly job: JobState; readonly pack: Pack | null }) {
+  const { work: w } = useWords();
   const open = job.entries.filter((entry) => entry.open);
   const good = job.entries.filter((entry) => !entry.open);
   return (
-    <JobSheet job={job} pack={pack} title="Open list">
-      {open.length === 0 ? <p className="sentence">Nothing is open.</p> : <Lines entries={open} />}
+    <JobSheet job={job} pack={pack} title={w.openTitle}>
+      {open.length === 0 ? <p className="sentence">{w.nothingIsOpen}</p> : <Lines entries={open} />}
       {good.length === 0 ? null : (
         <section aria-labelledby="good-head">
-          <h2 id="good-head">Made good</h2>
+          <h2 id="good-head">{w.madeGoodHead}</h2>
           <Lines entries={good} />
         </section>
       )}
@@ -22,6 +24,8 @@ export function OpenScreen({ job, pack }: { readonly job: JobState; readonly pac
 
 /** State is a shape and a word: a heavy bar and "open", or a struck hairline and "made good". */
 function Lines({ entries }: { readonly entries: readonly Entry[] }) {
+  const { work: w } = useWords();
+  const told = useTold();
   return (
     <ul className="entries">
       {entries.map((entry) => (
@@ -31,12 +35,12 @@ function Lines({ entries }: { readonly entries: readonly Entry[] }) {
             {entry.open ? null : <path d="M1 10l10 8" strokeWidth="1.5" stroke="currentColor" />}
           </svg>
           <span>
-            {entry.what}
+            {told(entry.what)}
             <br />
             <span className="small">
-              {entry.open ? 'open' : 'made good'} · {entry.kind}
-              {entry.place === null ? '' : ` · ${entry.place}`}
-              {tallyWords(entry)}
+              {entry.open ? w.open : w.madeGood} · {told(entry.kind)}
+              {entry.place === null ? '' : ` · ${told(entry.place)}`}
+              {tallyWords(entry, told)}
             </span>
           </span>
         </li>
@@ -45,7 +49,7 @@ function Lines({ entries }: { readonly entries: readonly Entry[] }) {
   );
 }
 
-function tallyWords(entry: Entry): string {
+function tallyWords(entry: Entry, told: Tell): string {
   const rounds = Object.entries(entry.tally ?? {}).filter(([, holes]) => holes.length > 0);
-  return rounds.map(([round, holes]) => ` · ${round}: ${holes.join(', ')}`).join('');
+  return rounds.map(([round, holes]) => ` · ${told(round)}: ${holes.join(', ')}`).join('');
 }

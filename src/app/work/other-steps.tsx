@@ -2,6 +2,7 @@
 
 import type { Step } from '../../pack/types.ts';
 import { Plain } from '../shared/controls.tsx';
+import { useTold, useWords } from '../shared/say.tsx';
 
 type OtherStepsProps = {
   readonly steps: readonly Step[];
@@ -9,10 +10,12 @@ type OtherStepsProps = {
 };
 
 export function OtherSteps({ steps, onChoose }: OtherStepsProps) {
+  const { work: w } = useWords();
+  const told = useTold();
   if (steps.length === 0) return null;
   return (
     <section aria-labelledby="others-head">
-      <h2 id="others-head">Also ready</h2>
+      <h2 id="others-head">{w.alsoReady}</h2>
       <ul className="others">
         {steps.map((step) => (
           <li key={step.id}>
@@ -22,7 +25,7 @@ export function OtherSteps({ steps, onChoose }: OtherStepsProps) {
                 window.scrollTo(0, 0);
               }}
             >
-              {step.text}
+              {told(step.text)}
             </Plain>
           </li>
         ))}

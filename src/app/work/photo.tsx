@@ -5,11 +5,13 @@ import type { Step } from '../../pack/types.ts';
 import { Main } from '../shared/controls.tsx';
 import { useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
+import { useWords } from '../shared/say.tsx';
 
 export function PhotoAct({ job, step }: { readonly job: string; readonly step: Step }) {
   const input = useRef<HTMLInputElement>(null);
   const { record, keepPhoto } = useVessel();
   const { name } = useHolder();
+  const { work: w } = useWords();
   const keep = async (file: File) => {
     const kept = await keepPhoto(file);
     if (kept === null) return;
@@ -23,13 +25,13 @@ export function PhotoAct({ job, step }: { readonly job: string; readonly step: S
   return (
     <>
       <Main onPress={() => input.current?.click()} disabled={name === ''}>
-        Photo
+        {w.photo}
       </Main>
       <input
         ref={input}
         type="file"
         hidden
-        aria-label="Photo"
+        aria-label={w.photo}
         accept="image/jpeg,image/png"
         capture="environment"
         onChange={(e) => {

@@ -5,6 +5,7 @@ import type { Step } from '../../pack/types.ts';
 import { Field, Plain } from '../shared/controls.tsx';
 import { useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
+import { useWords } from '../shared/say.tsx';
 
 export type Side = 'could-not' | 'found' | 'used-anyway';
 
@@ -15,12 +16,10 @@ type SideActProps = {
   readonly onEnd: () => void;
 };
 
-const REASONS = ['seized', 'no room for the tool', 'part not on board', 'called away'];
-const FOUND = ['worn', 'cracked', 'corroded', 'leaking', 'a bolt missing', 'not as drawn'];
-
 export function SideAct({ side, job, step, onEnd }: SideActProps) {
   const { record } = useVessel();
   const { name } = useHolder();
+  const { sideActs: w } = useWords();
   const [text, setText] = useState('');
   const [limits, setLimits] = useState('');
   const about = { thing: step.thing };
@@ -36,19 +35,14 @@ export function SideAct({ side, job, step, onEnd }: SideActProps) {
     if (await record({ stream: { kind: 'job', id: job }, kind: side, by: name, body })) onEnd();
   };
   const words = {
-    'could-not': { head: 'Could not do', label: 'Why not', list: REASONS },
-    found: { head: 'Found something', label: 'What was found', list: FOUND },
-    'used-anyway': { head: 'Use anyway', label: 'Reason', list: [] },
+    'could-not': { head: w.couldNot, label: w.whyNot, list: Object.values(w.reasons) },
+    found: { head: w.found, label: w.whatFound, list: Object.values(w.findings) },
+    'used-anyway': { head: w.anyway, label: w.reason, list: [] },
   }[side];
   return (
     <section className="form" aria-label={words.head}>
       <h2>{words.head}</h2>
-      {side === 'used-anyway' ? (
-        <p>
-          Goes on without this being done. It stands on the record as a deviation by{' '}
-          {name === '' ? 'the name in hand' : name}.
-        </p>
-      ) : null}
+      {side === 'used-anyway' ? <p>{w.goesOn(name === '' ? w.nameInHand : name)}</p> : null}
       <p className="quick">
         {words.list.map((each) => (
           <Plain key={each} onPress={() => setText(each)}>
@@ -58,13 +52,13 @@ export function SideAct({ side, job, step, onEnd }: SideActProps) {
       </p>
       <Field label={words.label} value={text} onChange={setText} lines={2} />
       {side === 'used-anyway' ? (
-        <Field label="What limits the risk" value={limits} onChange={setLimits} lines={2} />
+        <Field label={w.limits} value={limits} onChange={setLimits} lines={2} />
       ) : null}
-      {name === '' ? <p>Say first who is holding this phone.</p> : null}
+      {name === '' ? <p>{w.sayFirst}</p> : null}
       <Plain onPress={() => void say()} disabled={!ready}>
-        Record it
+        {w.recordIt}
       </Plain>{' '}
-      <Plain onPress={onEnd}>Leave it</Plain>
+      <Plain onPress={onEnd}>{w.leaveIt}</Plain>
     </section>
   );
 }

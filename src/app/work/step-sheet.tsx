@@ -3,11 +3,13 @@
 import { useState } from 'react';
 import type { Ask, Pack, Step } from '../../pack/types.ts';
 import type { JobState } from '../../record/types.ts';
+import { BeforeBeside, FoundPosition } from '../before/baseline.tsx';
 import { ValueWords } from '../pack/lists.tsx';
 import { Main, Plain } from '../shared/controls.tsx';
 import { useKept } from '../shared/kept.ts';
 import { useHolder, usePeople } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
+import { useSpeaks, useTold, useWords } from '../shared/say.tsx';
 import { Asks } from './asks.tsx';
 import { Cautions } from './caution.tsx';
 import { DoneActs, LesserAnswers, type Quick, quickOf } from './done-acts.tsx';
@@ -17,7 +19,7 @@ import { PhotoAct } from './photo.tsx';
 import { type Side, SideAct } from './side-acts.tsx';
 import { ALONE, togetherWith } from './together.ts';
 
-type StepSheetProps = {
+export type StepSheetProps = {
   readonly job: JobState;
   readonly pack: Pack;
   readonly step: Step;
@@ -30,6 +32,7 @@ type StepSheetProps = {
 export function StepSheet({ job, pack, step, ready, onDone }: StepSheetProps) {
   const { record } = useVessel();
   const { name } = useHolder();
+  const speaks = useSpeaks();
   const [answers, setAnswers] = useState<Answers>({});
   const [side, setSide] = useState<Side | null>(null);
   const [verifiedBy, setVerifiedBy] = useKept(`verifies.${job.id}`, '');
@@ -40,7 +43,7 @@ export function StepSheet({ job, pack, step, ready, onDone }: StepSheetProps) {
   const cautions = cautionsOf([step, ...along.steps]);
   const quick = keying ? null : quickOf(step);
   const said = { by: name, verifiedBy, answers: { ...answers, ...quick?.first } };
-  const lacks = missing({ ...step, cautions }, said);
+  const lacks = missing({ ...step, cautions }, said, speaks);
   const say = async (holes?: readonly string[], more: Answers = {}) => {
     setBusy(true);
     const about = { job: job.id, by: name, verifiedBy, answers: { ...answers, ...more } };
@@ -59,13 +62,15 @@ export function StepSheet({ job, pack, step, ready, onDone }: StepSheetProps) {
     ...ticks,
     disabled: busy || lacks.length > 0,
     onSay: (more: Answers) => {
-      if (!asksHowFar(step, more)) return void say(undefined, more);
+      const told = { ...said, answers: { ...answers, ...more } };
+      const open = asksHowFar(step, more) || missing(step, told, speaks).length > 0;
+      if (!open) return void say(undefined, more);
       setAnswers({ ...answers, ...more });
       setKeying(true);
     },
   };
   return (
-    <article className="step" data-step={step.id} aria-label="Now">
+    <article className="step" data-step={step.id} aria-label={speaks.words.work.now}>
       <DrawnStep job={job} pack={pack} step={step} onTick={onTick} />
       <StepWords step={step} together={along.steps} />
       <Cautions cautions={cautions} verifiedBy={verifiedBy} onVerifiedBy={setVerifiedBy} />
@@ -73,7 +78,9 @@ export function StepSheet({ job, pack, step, ready, onDone }: StepSheetProps) {
         asks={asksBeside(step, quick, answers)}
         answers={answers}
         onAnswer={(ask, value) => setAnswers({ ...answers, [ask]: value })}
+        beside={(ask) => (asksRunning(step) ? <BeforeBeside job={job} ask={ask} /> : null)}
       />
+      {step.verb === 'restored' ? <FoundPosition job={job} thing={step.thing} /> : null}
       <Lacks lacks={lacks} />
       {side === null ? (
         <>
@@ -99,10 +106,11 @@ export function StepSheet({ job, pack, step, ready, onDone }: StepSheetProps) {
 }
 
 function SideActs({ onChoose }: { readonly onChoose: (side: Side) => void }) {
+  const { work: w } = useWords();
   return (
     <>
-      <Main onPress={() => onChoose('could-not')}>Could not do</Main>
-      <Main onPress={() => onChoose('found')}>Found something</Main>
+      <Main onPress={() => onChoose('could-not')}>{w.couldNot}</Main>
+      <Main onPress={() => onChoose('found')}>{w.found}</Main>
     </>
   );
 }
@@ -112,6 +120,9 @@ const cautionsOf = (steps: readonly Step[]): Step['cautions'] =>
   steps
     .flatMap((each) => each.cautions)
     .filter((each, i, all) => all.findIndex((one) => one.hazard === each.hazard) === i);
+
+/** The proof asks again what was read before the job. */
+const asksRunning = (step: Step): boolean => step.thing === 'proof/running';
 
 /** How far it passed is asked after "passed up to" was said, and only then. */
 const asksHowFar = (step: Step, more: Answers): boolean =>
@@ -130,13 +141,14 @@ type OtherwiseProps = {
 };
 
 function Otherwise({ alone, quick, onKey, anyway }: OtherwiseProps) {
+  const { work: w } = useWords();
   return (
     <>
-      {alone === null ? null : <Plain onPress={alone}>Only this one</Plain>}
+      {alone === null ? null : <Plain onPress={alone}>{w.onlyThis}</Plain>}
       {quick?.kind === 'count' ? (
-        <Plain onPress={onKey}>Another count than {quick.expected}</Plain>
+        <Plain onPress={onKey}>{w.anotherThan(quick.expected)}</Plain>
       ) : null}
-      {anyway === null ? null : <Plain onPress={anyway}>Use anyway, without this</Plain>}
+      {anyway === null ? null : <Plain onPress={anyway}>{w.useAnyway}</Plain>}
     </>
   );
 }
@@ -169,24 +181,22 @@ const sameAs = (a: Answers, b: Answers): boolean =>
 /** The two stops have none; the core refuses it there whatever a screen offers. */
 const hasWayPast = (step: Step): boolean => step.stop === null && step.verb !== 'proved-dead';
 
-function Lacks({ lacks }: { readonly lacks: readonly string[] }) {
-  if (lacks.length === 0) return null;
-  return (
-    <p className="lacks">
-      Before <i>Done</i>: {lacks.join('; ')}.
-    </p>
-  );
+export function Lacks({ lacks }: { readonly lacks: readonly string[] }) {
+  const { work: w } = useWords();
+  return lacks.length === 0 ? null : <p className="lacks">{w.before(lacks.join('; '))}</p>;
 }
 
 type StepWordsProps = { readonly step: Step; readonly together: readonly Step[] };
 
 function StepWords({ step, together }: StepWordsProps) {
+  const { work: w } = useWords();
+  const told = useTold();
   return (
     <>
-      <p className="sentence">{step.text}</p>
+      <p className="sentence">{told(step.text)}</p>
       {together.map((each) => (
         <p key={each.id} className="sentence" data-along={each.id}>
-          And: {each.text}
+          {w.and(told(each.text))}
         </p>
       ))}
       {step.values.map((value) => (
@@ -209,12 +219,15 @@ function ticksOf(job: JobState, step: Step) {
 }
 
 function StepFacts({ step }: { readonly step: Step }) {
-  const facts = [step.place, step.tool, step.hands > 1 ? `${step.hands} hands` : null];
+  const { work: w } = useWords();
+  const told = useTold();
+  const hands = step.hands > 1 ? w.handsFor(step.hands) : null;
+  const facts = [step.place, step.tool, hands].filter((each) => each !== null);
   return (
     <p className="step-facts">
-      {facts.filter((each) => each !== null).join(' · ')}
-      {facts.some((each) => each !== null) ? <br /> : null}
-      <span className="small">Why: {step.reason}.</span>
+      {facts.map(told).join(' · ')}
+      {facts.length > 0 ? <br /> : null}
+      <span className="small">{w.why(told(step.reason))}</span>
     </p>
   );
 }

@@ -2,8 +2,11 @@
 
 import type { Pack } from '../../pack/types.ts';
 import type { JobState } from '../../record/types.ts';
+import { useTold, useWords } from '../shared/say.tsx';
 
 export function Stops({ job, pack }: { readonly job: JobState; readonly pack: Pack }) {
+  const { stops: w } = useWords();
+  const told = useTold();
   if (job.closed !== null) return null;
   const waits = (stop: 'isolation' | 'clear') =>
     pack.steps.some((step) => step.stop === stop && job.done[step.id] === undefined);
@@ -12,23 +15,20 @@ export function Stops({ job, pack }: { readonly job: JobState; readonly pack: Pa
   return (
     <>
       {wet ? (
-        <section className="stop" aria-label="Stop: isolation not proved" data-stop="isolation">
-          <h2>Stop: isolation not proved</h2>
-          <p>No wet joint is opened before it is. There is no way past this stop. Missing:</p>
+        <section className="stop" aria-label={w.isolation} data-stop="isolation">
+          <h2>{w.isolation}</h2>
+          <p>{w.wetJoint}</p>
           <ul>
             {job.isolation.why.split('; ').map((each) => (
-              <li key={each}>{each}</li>
+              <li key={each}>{told(each)}</li>
             ))}
           </ul>
         </section>
       ) : null}
       {turning ? (
-        <section className="stop" aria-label="Stop: someone not clear" data-stop="clear">
-          <h2>Stop: someone not clear</h2>
-          <p>
-            Nothing is turned or started before everyone has been called clear and has answered,
-            after the last thing was undone or opened. There is no way past this stop.
-          </p>
+        <section className="stop" aria-label={w.clear} data-stop="clear">
+          <h2>{w.clear}</h2>
+          <p>{w.notTurned}</p>
         </section>
       ) : null}
     </>

@@ -2,16 +2,21 @@
 // the one the machine demands.
 
 import { useState } from 'react';
+import { beforeOf } from '../../pack/before.ts';
 import type { Pack, Phase, Step } from '../../pack/types.ts';
 import { nextSteps } from '../../record/next.ts';
 import type { JobState } from '../../record/types.ts';
+import { AsFoundSheet } from '../as-found/as-found-sheet.tsx';
+import { Hunts } from '../as-found/hunts.tsx';
+import { BeforeSheet } from '../before/before-sheet.tsx';
 import { JobSheet } from '../shared/job-sheet.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { to } from '../shared/route.ts';
+import { useWords } from '../shared/say.tsx';
 import { useAwake } from './awake.ts';
 import { DoneToHere } from './done-to-here.tsx';
 import { OtherSteps } from './other-steps.tsx';
-import { StepSheet } from './step-sheet.tsx';
+import { StepSheet, type StepSheetProps } from './step-sheet.tsx';
 import { Stops } from './stops.tsx';
 import { TakeBack } from './take-back.tsx';
 
@@ -26,21 +31,22 @@ export function useReady({ job, pack }: JobProps): readonly Step[] {
 
 export function WorkScreen({ job, pack }: JobProps) {
   useAwake(job.closed === null);
+  const { work: w } = useWords();
   const all = useReady({ job, pack });
   const ready = all.filter((step) => !PROOF_PHASES.includes(step.phase));
   const [chosen, setChosen] = useState<string | null>(null);
   const now = ready.find((step) => step.id === chosen) ?? ready[0];
   return (
-    <JobSheet job={job} pack={pack} title="Work">
+    <JobSheet job={job} pack={pack} title={w.title} quietTitle>
       {job.closed === null ? null : (
         <p>
-          This job is closed. <a href={to.job(job.id, 'record')}>Go to its record</a>
+          {w.jobClosed} <a href={to.job(job.id, 'record')}>{w.toItsRecord}</a>
         </p>
       )}
       {now === undefined ? (
         <NothingReady job={job} proofReady={all.length > 0} />
       ) : (
-        <StepSheet
+        <StepNow
           key={now.id}
           job={job}
           pack={pack}
@@ -49,17 +55,25 @@ export function WorkScreen({ job, pack }: JobProps) {
           onDone={() => setChosen(null)}
         />
       )}
+      <Hunts job={job} />
       <TakeBack job={job} pack={pack} />
       <DoneToHere job={job} pack={pack} />
       <Stops job={job} pack={pack} />
       <OtherSteps steps={ready.filter((step) => step !== now)} onChoose={setChosen} />
       {now !== undefined && all.length > ready.length ? (
         <p>
-          <a href={to.job(job.id, 'proof')}>Ready in the proof: {all.length - ready.length}</a>
+          <a href={to.job(job.id, 'proof')}>{w.readyInProof(all.length - ready.length)}</a>
         </p>
       ) : null}
     </JobSheet>
   );
+}
+
+/** Each sort of step in its own sheet; a step is keyed, so that answers never reach another. */
+function StepNow(props: StepSheetProps) {
+  if (beforeOf(props.step.thing) !== null) return <BeforeSheet {...props} />;
+  if (props.step.verb === 'as-found') return <AsFoundSheet {...props} />;
+  return <StepSheet {...props} />;
 }
 
 function NothingReady({
@@ -69,16 +83,17 @@ function NothingReady({
   readonly job: JobState;
   readonly proofReady: boolean;
 }) {
+  const { work: w } = useWords();
   if (job.closed !== null) return null;
   return (
     <p className="sentence">
       {proofReady ? (
         <a className="main-control" href={to.job(job.id, 'proof')}>
-          Boxed up. Go on to the proof
+          {w.boxedUp}
         </a>
       ) : (
         <a className="main-control" href={to.job(job.id, 'record')}>
-          Nothing is left to do here. Go to the record
+          {w.nothingLeft}
         </a>
       )}
     </p>

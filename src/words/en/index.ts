@@ -2,6 +2,9 @@
 
 import { acts } from './acts.ts';
 import { answers } from './answers.ts';
+import * as asFoundSheets from './as-found.ts';
+import { before } from './before.ts';
+import { calcForm } from './calc-form.ts';
 import { calcSheet } from './calc-sheet.ts';
 import { handOver } from './hand-over.ts';
 import * as logSheets from './log.ts';
@@ -13,11 +16,15 @@ import * as recordSheets from './record-screen.ts';
 import { setup } from './setup.ts';
 import * as sheets from './sheet.ts';
 import * as stripSheets from './stripping.ts';
+import { values } from './values.ts';
 import * as workSheets from './work.ts';
 
 export const en = {
   acts,
   answers,
+  ...asFoundSheets,
+  before,
+  calcForm,
   calcSheet,
   handOver,
   ...logSheets,
@@ -30,6 +37,7 @@ export const en = {
   ...workSheets,
   paper,
   setup,
+  values,
 };
 
 export type Words = typeof en;

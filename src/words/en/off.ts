@@ -84,7 +84,8 @@ export const offSentences = {
   noteItem: (part: string) => `${part}: note its serial or batch and the running hours.`,
   noteItemWhy: 'where it was, how long it ran: this is where life data comes from',
 
-  holdsUntil: (part: string, off: boolean) => `holds ${part} until it goes ${off ? 'off' : 'aside'}`,
+  holdsUntil: (part: string, off: boolean) =>
+    `holds ${part} until it goes ${off ? 'off' : 'aside'}`,
   withItsWay: 'undone with the others of its way',
   theTarget: 'the target',
   inTheWayOfJoint: (joint: string) => `in the way of joint ${joint} on this side`,

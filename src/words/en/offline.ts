@@ -14,6 +14,11 @@ export const offline = {
   keepsNothing:
     'this browser keeps nothing on this phone: a private window, or storage is turned off',
   couldNot: (why: string) => `this phone could not keep it (${why}): say it again`,
+  toBeKept: 'to be kept on this phone',
+  tooLarge: 'it is too large',
+  atMost: (bytes: number) => `at most ${bytes} bytes`,
+  aPicture: 'a JPEG or PNG picture',
+  noPicture: 'its bytes are neither',
   newsNotKept: (why: string) => `what is new could not be kept: ${why}`,
   broken: (why: string) => `Nothing can be recorded here: ${why}`,
   notTaken: (n: number, why: string) => `; the server would not take ${n}: ${why}`,

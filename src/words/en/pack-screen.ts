@@ -56,11 +56,6 @@ export const lists = {
   threads: (condition: string) => ` · threads ${condition}`,
   was: (value: string, issue: string) => ` · was ${value} in issue ${issue}`,
   invented: ' · invented for the demo',
-  origins: {
-    'issued for this joint': 'issued for this joint',
-    'general table': 'general table',
-    none: 'none',
-  },
 };
 
 export const isolationSheet = {

@@ -21,8 +21,7 @@ export const proofSentences = {
   primeWhy: 'a pump started dry or air-bound moves nothing',
   standingHead: (joints: readonly string[]) =>
     `10 min at standing head, dry card on each: ${joints.join('; ')}.`,
-  standingHeadWhy:
-    'a leak is cheapest before the machine turns (common practice, no source)',
+  standingHeadWhy: 'a leak is cheapest before the machine turns (common practice, no source)',
   tagOff: (n: number, name: string, station: string) => `Tag ${n} off ${name}, ${station}.`,
   tagOffWhy: 'only when all who rely on it have said so',
   normalNotStated: 'NOT STATED, ask',

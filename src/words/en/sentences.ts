@@ -6,6 +6,7 @@ import { offSentences } from './off.ts';
 import { packSentences } from './pack-sheet.ts';
 import { proofSentences } from './proof-steps.ts';
 import { recordSentences } from './record-sentences.ts';
+import { valueSentences } from './value-sentences.ts';
 import { vocabulary } from './vocabulary.ts';
 
 export const englishSentences = {
@@ -16,6 +17,7 @@ export const englishSentences = {
   ...proofSentences,
   ...packSentences,
   ...recordSentences,
+  ...valueSentences,
 } as const;
 
 export type EnglishSentences = typeof englishSentences;

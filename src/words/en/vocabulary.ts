@@ -125,6 +125,8 @@ export const vocabulary = {
   cannotTell: 'cannot tell',
   passedUpTo: 'passed up to',
   // Rounds, and what a step belongs to.
+  roundFound: 'found',
+  roundLeft: 'left',
   roundHand: 'hand',
   roundMade: 'made',
   roundTight: 'tight',
@@ -140,6 +142,24 @@ export const vocabulary = {
   notStated: 'not stated',
   asUsual: 'as usual',
   issuedInterval: 'Issued interval',
+  // Fields of the plant file, where one is not known.
+  fieldMass: 'mass',
+  fieldItem: 'item',
+  fieldSerial: 'serial',
+  fieldWays: 'ways',
+  fieldLine: 'line',
+  fieldFasteners: 'fasteners',
+  fieldThread: 'thread',
+  fieldBetween: 'between',
+  fieldSettings: 'settings',
+  fieldAccesses: 'accesses',
+  fieldMinutes: 'minutes',
+  fieldUndo: 'undoMinutes',
+  fieldMake: 'makeMinutes',
+  fieldPhoto: 'photo',
+  fieldJoints: 'joints',
+  fieldTemporary: 'temporary',
+  // Tools that every job may ask for.
   softPick: 'pick that is softer than the groove',
   torqueWrench: 'torque wrench in date',
 } as const;

@@ -66,8 +66,7 @@ export const backSentences: Translated<typeof english> = {
   tightenTo: (figure, joint, fasteners, order) =>
     `${figure} · ${joint}: apretar ${fasteners}${order ? ' en el orden dibujado' : ''}.`,
   roundWhy: 'por vueltas, las caras se juntan parejas',
-  meetsSquare: (joint) =>
-    `${joint}: el tubo llega a su cara a escuadra y libre, sin forzarlo.`,
+  meetsSquare: (joint) => `${joint}: el tubo llega a su cara a escuadra y libre, sin forzarlo.`,
   meetsSquareWhy: 'un tubo forzado contra su cara carga la pieza y después se agrieta o gotea',
   measureLeft: (setting) => `Medir ${setting} tal como queda.`,
   measureLeftWhy: 'se tocó la unión, luego su ajuste se mide otra vez',

@@ -3,6 +3,9 @@
 import type { Words } from '../en/index.ts';
 import { acts } from './acts.ts';
 import { answers } from './answers.ts';
+import * as asFoundSheets from './as-found.ts';
+import { before } from './before.ts';
+import { calcForm } from './calc-form.ts';
 import { calcSheet } from './calc-sheet.ts';
 import { handOver } from './hand-over.ts';
 import * as logSheets from './log.ts';
@@ -14,11 +17,15 @@ import * as recordSheets from './record-screen.ts';
 import { setup } from './setup.ts';
 import * as sheets from './sheet.ts';
 import * as stripSheets from './stripping.ts';
+import { values } from './values.ts';
 import * as workSheets from './work.ts';
 
 export const es: Words = {
   acts,
   answers,
+  ...asFoundSheets,
+  before,
+  calcForm,
   calcSheet,
   handOver,
   ...logSheets,
@@ -31,4 +38,5 @@ export const es: Words = {
   ...workSheets,
   paper,
   setup,
+  values,
 };

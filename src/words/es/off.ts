@@ -17,8 +17,7 @@ export const offSentences: Translated<typeof english> = {
   ofThread: (what, thread) => `${what} ${thread}`,
   counted: (n, what) => `${n} ${what}`,
 
-  tellVessel:
-    'Avisar al puente y al maquinista a cargo de que se va a abrir el lado de mar.',
+  tellVessel: 'Avisar al puente y al maquinista a cargo de que se va a abrir el lado de mar.',
   tellStation:
     'Avisar a la sala de control y a la persona a cargo de que se va a abrir el lado de agua.',
   tellWhy: 'quien no está en la faena debe saberlo en el primer minuto si entra agua',
@@ -27,8 +26,7 @@ export const offSentences: Translated<typeof english> = {
     `Anotar cómo estaba.${given(secure, ' Asegurar: ', '.')}`,
   listedByHand: (by) => `en la lista hecha a mano por ${by}`,
   nobody: 'nadie',
-  tagOn: (n, name, position, station) =>
-    `Tarjeta ${n} en ${name} (${position}), ${station}.`,
+  tagOn: (n, name, position, station) => `Tarjeta ${n} en ${name} (${position}), ${station}.`,
   tagOnWhy: 'una tarjeta en cada sitio desde el que se mueve; quien cierra la cuelga',
   openDrain: (name, liquid) => `Abrir ${name}${liquid ? '; recoger lo que salga' : ''}.`,
   openDrainWhy: 'lo que quedó encerrado debe salir antes de abrir nada',

@@ -14,6 +14,11 @@ export const offline: Words['offline'] = {
   keepsNothing:
     'este navegador no guarda nada en el teléfono: ventana privada o almacenamiento desactivado',
   couldNot: (why) => `este teléfono no ha podido guardarlo (${why}): vuelva a decirlo`,
+  toBeKept: 'guardarlo en este teléfono',
+  tooLarge: 'es demasiado grande',
+  atMost: (bytes) => `como mucho ${bytes} bytes`,
+  aPicture: 'una foto JPEG o PNG',
+  noPicture: 'no es ninguna de las dos cosas',
   newsNotKept: (why) => `no se ha podido guardar lo nuevo: ${why}`,
   broken: (why) => `Aquí no se puede anotar nada: ${why}`,
   notTaken: (n, why) => `; el servidor no ha aceptado ${n}: ${why}`,

@@ -57,11 +57,6 @@ export const lists: Words['lists'] = {
   threads: (condition) => ` · roscas ${condition}`,
   was: (value, issue) => ` · era ${value} en la edición ${issue}`,
   invented: ' · inventado para la demostración',
-  origins: {
-    'issued for this joint': 'emitido para esta unión',
-    'general table': 'tabla general',
-    none: 'ninguno',
-  },
 };
 
 export const isolationSheet: Words['isolationSheet'] = {

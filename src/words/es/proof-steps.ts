@@ -12,8 +12,7 @@ export const proofSentences: Translated<typeof english> = {
   proofRunningWhat:
     'toda unión que se tocó, seca y sin ruido, lecturas dentro de lo emitido, en cada velocidad',
   proofHot: 'Mirar en caliente tras parar',
-  proofHotWhat:
-    'toda unión que se tocó, orificio testigo, sentina y aceite, mirados recién parada',
+  proofHotWhat: 'toda unión que se tocó, orificio testigo, sentina y aceite, mirados recién parada',
 
   toolsCounted:
     'Herramientas, trapos, bolsas y juntas viejas contados: nada dentro ni bajo el forro.',
@@ -54,8 +53,7 @@ export const proofSentences: Translated<typeof english> = {
     `Todos apartados para ${start ? 'arrancar' : 'girar a mano'}: ` +
     'cada uno llamado por su nombre y con respuesta; herramientas fuera.',
   everyoneClearWhy: 'nada gira mientras alguien no esté apartado',
-  makeAlarmsAct: (what) =>
-    `Hacer actuar cada alarma o sensor que se tocó: ${what.join('; ')}.`,
+  makeAlarmsAct: (what) => `Hacer actuar cada alarma o sensor que se tocó: ${what.join('; ')}.`,
   makeAlarmsActWhy: 'un sensor desenchufado no avisa ni para nada',
   firstStart: (part, flowAt) =>
     `Primer arranque, velocidad mínima; una persona en ${part}, otra en la parada.` +

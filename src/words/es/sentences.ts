@@ -7,6 +7,7 @@ import { offSentences } from './off.ts';
 import { packSentences } from './pack-sheet.ts';
 import { proofSentences } from './proof-steps.ts';
 import { recordSentences } from './record-sentences.ts';
+import { valueSentences } from './value-sentences.ts';
 import { vocabulary } from './vocabulary.ts';
 
 export const spanishSentences: Translated<EnglishSentences> = {
@@ -17,4 +18,5 @@ export const spanishSentences: Translated<EnglishSentences> = {
   ...proofSentences,
   ...packSentences,
   ...recordSentences,
+  ...valueSentences,
 };

@@ -1,0 +1,55 @@
+// English: the state something was found in, in five taps, and the hunt for missing pieces.
+
+export const asFound = {
+  button: 'As found',
+  title: 'As found',
+  grade: 'Its state',
+  failed: 'What failed',
+  photo: 'Photo',
+  takePhoto: 'Take a photo',
+  taken: 'photo taken',
+  noPhoto: 'no photo',
+  hours: 'Running hours',
+  lastRead: (hours: number) => `${hours} h, as last read`,
+  another: 'another',
+  notRead: 'can’t be read',
+  missing: 'Pieces missing',
+  none: 'none',
+  stillToSay: (list: string) => `Still to say: ${list}. The last answer records it.`,
+  recordIt: 'Record it',
+  leaveIt: 'Leave it',
+  whoHolds: 'who is holding this phone',
+  why: (reason: string) => `Why: ${reason}.`,
+  couldNot: 'Could not do',
+  found: 'Found something',
+  anyway: 'Use anyway, without this',
+  head: 'As found',
+  hoursAt: (hours: number) => `at ${hours} h`,
+  hoursNotRead: 'hours not read',
+  failedWas: (what: string) => `failed: ${what}`,
+  missingWas: (n: number) => `pieces missing: ${n}`,
+  pictureOf: 'as it was found',
+};
+
+export const hunt = {
+  head: 'Pieces missing',
+  hint:
+    'Look in what comes next in the flow: the first bend, the strainer, the cooler after it ' +
+    '(common practice, no source).',
+  found: 'Found',
+  goOn: 'Go on without',
+  where: 'Where they were found',
+  places: {
+    inside: 'inside it',
+    bend: 'the first bend after it',
+    strainer: 'the strainer',
+    cooler: 'the cooler after it',
+    bilge: 'the bilge',
+  },
+  left: 'Still missing',
+  reason: 'Reason',
+  limits: 'What limits the risk',
+  byName: (name: string) => `It stands on the record as a deviation by ${name}.`,
+  recordIt: 'Record it',
+  leaveIt: 'Leave it',
+};
