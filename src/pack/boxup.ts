@@ -81,20 +81,15 @@ const refitStep = (c: Context, m: Moved, at: number, temps: readonly Temporary[]
   const studs = joints.some((u) =>
     Object.values(jointOf(c, u.id).fasteners ?? {}).some((f) => f.kind === 'stud and nut'),
   );
-  const on = guided ? ' on the guide studs' : studs ? ' on its studs' : '';
-  const carried = part.carriedBy;
-  const hands =
-    carried === undefined
-      ? m.id === c.targetId
-        ? '; never hung on its shaft'
-        : ''
-      : `; carried by ${carried}, never hung on its shaft`;
+  const on = guided ? c.say('onGuides') : studs ? c.say('onStuds') : '';
   return step({
     verb: 'refitted',
     thing: `part/${m.id}`,
     phase: 'box-up',
     rank: at + 10,
-    text: aside ? `${part.name} back in its place.` : `Offer up ${lower(part.name)}${on}${hands}.`,
+    text: aside
+      ? c.say('backInPlace', part.name)
+      : c.say('offerUp', lower(part.name), on, part.carriedBy ?? null, m.id === c.targetId),
     reason: backReason(c, m),
     place: m.bench ? 'bench' : null,
     needs: [
@@ -166,9 +161,8 @@ const backReason = (c: Context, m: Moved): string => {
   const before = c.moved.filter((o) =>
     (wayOf(c, o)?.clear ?? []).some((x) => x.part === m.id && o.id !== m.id),
   );
-  const names = before.map((o) => lower(partOf(c, o.id).name)).join(', ');
-  if (names !== '') return `goes back after ${names}, which it was in the way of`;
-  return 'it was taken off, so it goes back';
+  const names = before.map((o) => lower(partOf(c, o.id).name));
+  return names.length > 0 ? c.say('backAfter', names) : c.say('backWhy');
 };
 
 const itemIn = (c: Context, m: Moved, at: number): DraftStep[] => {
@@ -180,10 +174,8 @@ const itemIn = (c: Context, m: Moved, at: number): DraftStep[] => {
     thing: compare,
     phase: 'fit',
     rank: at - 2,
-    text: fresh
-      ? `Lay old and new ${lower(name)} side by side: ports, flange, shaft end, rotation, length.`
-      : `${name}: turns free, nothing left inside, marks readable.`,
-    reason: fresh ? 'what looks the same may not be' : 'it goes back as it is now',
+    text: fresh ? c.say('sideBySide', lower(name)) : c.say('asItIs', name),
+    reason: c.say(fresh ? 'sideBySideWhy' : 'asItIsWhy'),
     needs: [stepId('item-out', `item/${m.id}`)],
     asks: [resultAsk('the same', 'differs')],
   });
@@ -192,8 +184,8 @@ const itemIn = (c: Context, m: Moved, at: number): DraftStep[] => {
     thing: `item/${m.id}`,
     phase: 'fit',
     rank: at - 1,
-    text: `${name} to be fitted: note its serial or batch.`,
-    reason: 'the record names what sits in the machine from now on',
+    text: c.say('toBeFitted', name),
+    reason: c.say('toBeFittedWhy'),
     needs: [stepId('checked', compare)],
     asks: [{ name: 'serial', label: 'Serial, or “unreadable”', kind: 'text', optional: true }],
   });
@@ -218,32 +210,24 @@ const tempSteps = (c: Context, m: Moved, at: number, temps: readonly Temporary[]
           phase: 'box-up',
           rank,
           text,
-          reason: 'every temporary thing is counted back',
+          reason: c.say('awayWhy'),
           needs: [stepId('put-in', `temp/${t.n}`), ...needs],
         });
       if (t.kind === 'blank' || t.kind === 'other')
-        return [
-          away(
-            openEndReady(c, m),
-            at + 5,
-            `${t.name} (number ${t.n}) off ${t.where}; look inside.`,
-          ),
-        ];
+        return [away(openEndReady(c, m), at + 5, c.say('blankOff', t.name, t.n, t.where))];
       if (t.kind === 'support')
-        return [away([refittedId(m.id)], at + 15, `Support away: ${t.name} (number ${t.n}).`)];
+        return [away([refittedId(m.id)], at + 15, c.say('supportAway', t.name, t.n))];
       const put = step({
         verb: 'put-in',
         thing: `temp/${t.n}`,
         phase: 'fit',
         rank: at + 6,
-        text: `${t.name} (number ${t.n}) into ${t.where.toLowerCase()}, opposite each other.`,
-        reason: 'the part is offered up on guides, never hung on its shaft',
+        text: c.say('guidesIn', t.name, t.n, t.where.toLowerCase()),
+        reason: c.say('guidesInWhy'),
         needs: [movedId(c, m.id)],
         fixed: { name: t.name, where: t.where },
       });
-      const named = `${t.name.toLowerCase()} (number ${t.n})`;
-      const text = `Other bolts started by hand, then ${named} away.`;
-      return [put, away([refittedId(m.id)], at + 12, text)];
+      return [put, away([refittedId(m.id)], at + 12, c.say('guidesAway', t.name, t.n))];
     });
 
 /** A blank stays on until the parts that go back before this one are in. */
@@ -261,11 +245,11 @@ const tradeRules = (c: Context): Preference[] => {
       rules.push({ first: undoneId(p), next: undoneId(j), why: 'pipes off before the mounting' });
       const [hand] = roundIds(c, p);
       const [pipeTight] = tightening(p);
-      const names = `${jointOf(c, p).name} and ${jointOf(c, j).name.toLowerCase()}`;
+      const names = c.say('bothNamed', jointOf(c, p).name, jointOf(c, j).name.toLowerCase());
       if (hand !== undefined && firstTight !== undefined && hand !== pipeTight)
-        rules.push({ first: hand, next: firstTight, why: `start by hand: ${names}` });
+        rules.push({ first: hand, next: firstTight, why: 'start by hand', names });
       if (final !== undefined && pipeTight !== undefined)
-        rules.push({ first: final, next: pipeTight, why: `mounting first: ${names}` });
+        rules.push({ first: final, next: pipeTight, why: 'mounting first', names });
     }
   }
   return rules;
@@ -274,19 +258,9 @@ const tradeRules = (c: Context): Preference[] => {
 /** Says where a trade rule gave way: the pipe stands in the way of the mounting. */
 export const boxUpNotes = (c: Context, given: readonly Preference[]): string[] =>
   given
-    .filter((p) => p.why.startsWith('start by hand'))
-    .map(
-      (p) =>
-        `${p.why.replace('start by hand: ', '')}: the pipe stands in the way of the mounting, so ` +
-        'the mounting is tightened first and the pipe offered up after; it must still meet its ' +
-        'face square and free.',
-    )
+    .filter((p) => p.why === 'start by hand')
+    .map((p) => c.say('pipeInTheWay', p.names ?? ''))
     .concat(squareNote(c));
 
 const squareNote = (c: Context): string[] =>
-  c.undone.some((u) => squareId(c, u.id) !== null)
-    ? [
-        'Mounting first, pipes last (common practice, no source): a pipe pulled to its face ' +
-          'loads the part.',
-      ]
-    : [];
+  c.undone.some((u) => squareId(c, u.id) !== null) ? [c.say('mountingFirst')] : [];

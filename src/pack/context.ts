@@ -4,6 +4,7 @@ import type { Does, DoesSpec, Joint, Part, Target } from '../plant/schema.ts';
 import { LIQUIDS } from '../plant/schema.ts';
 import type { Machine, Plant } from '../plant/types.ts';
 import type { RemovalPlan } from '../removal/model.ts';
+import type { Speech } from '../words/say.ts';
 import { type Isolation, isolationOf } from './isolation.ts';
 import { type JointShape, jointShape } from './joint-shape.ts';
 import type { PackRequest } from './types.ts';
@@ -40,6 +41,8 @@ export type Context = {
   readonly items: readonly string[];
   readonly isolation: Isolation;
   readonly shapes: Readonly<Record<string, JointShape>>;
+  /** Says a sentence in English and keeps what was said, so that it can be told in any language. */
+  readonly say: Speech['say'];
 };
 
 export const partOf = (c: Pick<Context, 'machine'>, id: string): Part =>
@@ -104,7 +107,7 @@ export const targetJoints = (c: Context): { mounting: string[]; pipes: string[] 
 };
 
 export const makeContext = (
-  base: Pick<Context, 'plant' | 'machine' | 'request' | 'targetId' | 'target' | 'spec' | 'does'>,
+  base: Omit<Context, 'plans' | 'moved' | 'undone' | 'items' | 'isolation' | 'shapes'>,
   plans: readonly RemovalPlan[],
 ): Context => {
   const moved: Moved[] = [];
@@ -138,7 +141,11 @@ export const makeContext = (
       : [base.targetId, ...renews.filter((p) => p !== base.targetId)];
   const shapes: Record<string, JointShape> = {};
   for (const u of undone)
-    shapes[u.id] ??= jointShape(base.machine, base.machine.joints[u.id] ?? { name: u.id });
+    shapes[u.id] ??= jointShape(
+      base.machine,
+      base.machine.joints[u.id] ?? { name: u.id },
+      base.say,
+    );
   const isolation = isolationOf(base.machine, base.request, base.spec.isolation ?? base.targetId);
   return { ...base, plans, moved, undone, items: out, isolation, shapes };
 };

@@ -43,10 +43,8 @@ const asFound = (c: Context): DraftStep => {
     thing: 'check/as-found',
     phase: 'inspect',
     rank: 3_950,
-    text:
-      `${partOf(c, c.targetId).name} as found, before cleaning: ` +
-      'condition, what failed, pieces missing.',
-    reason: 'life and causes are learnt from what was found, and only now can it be seen',
+    text: c.say('asFoundLook', partOf(c, c.targetId).name),
+    reason: c.say('asFoundLookWhy'),
     needs: moved.map((m) => movedId(c, m.id)),
     asks: [
       {
@@ -69,8 +67,8 @@ const looks = (c: Context): DraftStep[] =>
         thing: `check/look:${m.id}-${i + 1}`,
         phase: 'inspect',
         rank: 4_500 + i,
-        text: `${partOf(c, m.id).name}: ${text}.`,
-        reason: 'can be seen only while it is off',
+        text: c.say('lookAt', partOf(c, m.id).name, text),
+        reason: c.say('lookAtWhy'),
         needs: [movedId(c, m.id)],
         asks: [{ name: 'result', label: 'Seen', kind: 'choice', choices: ['good', 'not good'] }],
       }),
@@ -96,10 +94,8 @@ const faces = (c: Context, j: string, blanks: readonly string[], at: number): Dr
       thing: `check/faces:${j}`,
       phase: 'inspect',
       rank: blanks.length === 0 ? 5_000 : at + 1,
-      text:
-        `${joint.name}: both faces clean, felt with a nail` +
-        `${ring ? '; groove unmarked' : ''}; threads and blind holes clean and dry.`,
-      reason: 'a bulge of old seal lets by; dirt in a thread eats the torque',
+      text: c.say('faces', joint.name, ring),
+      reason: c.say('facesWhy'),
       needs: [
         undoneId(j),
         ...movedBetween(c, j).map((p) => movedId(c, p)),
@@ -115,20 +111,22 @@ const seals = (c: Context, j: string, at: number): DraftStep[] => {
   const joint = jointOf(c, j);
   return Object.entries(joint.seals ?? {}).map(([id, seal]) => {
     const name = seal.name ?? seal.kind;
-    const size = [seal.size, seal.compound, seal.thickness]
-      .filter((x) => x !== undefined)
-      .join(', ');
-    const wet = seal.lubricant === undefined ? '' : `; wet it with ${seal.lubricant} only`;
-    const sealant = seal.sealant === undefined ? '; no sealant' : `; sealant: ${seal.sealant}`;
+    const size = [seal.size, seal.compound, seal.thickness].filter((x) => x !== undefined);
     return step({
       verb: 'seal-in',
       thing: `seal/${j}:${id}`,
       phase: 'fit',
       rank: at + 2,
-      text:
-        `${joint.name}: ${seal.count} new ${name}` +
-        `${size === '' ? '' : ` (${size})`}${wet}${sealant}.`,
-      reason: 'every gasket and ring of a disturbed joint is renewed and counted',
+      text: c.say(
+        'sealsIn',
+        joint.name,
+        seal.count,
+        name,
+        size.length === 0 ? null : c.say('listed', size),
+        seal.lubricant ?? null,
+        seal.sealant ?? null,
+      ),
+      reason: c.say('sealsInWhy'),
       needs: [stepId('seal-out', `seal/${j}:${id}`), ...(hasFaces(c, j) ? [facesId(j)] : [])],
       count: { n: seal.count, what: name },
       asks: [{ name: 'count', label: 'Put in', kind: 'count', expected: seal.count }],
@@ -146,8 +144,8 @@ const looseParts = (c: Context, j: string, at: number): DraftStep[] => {
       thing: `loose/${j}:${id}`,
       phase: early ? 'fit' : 'box-up',
       rank: early ? at + 3 : at + 40,
-      text: `${joint.name}: ${part.count} × ${part.name ?? part.kind} in.`,
-      reason: 'it came out with this joint',
+      text: c.say('looseIn', joint.name, part.count, part.name ?? part.kind),
+      reason: c.say('looseInWhy'),
       needs: [
         stepId('loose-out', `loose/${j}:${id}`),
         ...(early || lastRound === undefined ? [] : [stepId('made', `joint/${j}`, lastRound)]),

@@ -3,6 +3,7 @@
 import type { Fastener, Joint } from '../plant/schema.ts';
 import type { Machine } from '../plant/types.ts';
 import { boltOrder, layoutPoints, type Point } from '../tightening/pattern.ts';
+import type { Speech } from '../words/say.ts';
 
 export type JointShape = {
   readonly fasteners: readonly {
@@ -38,23 +39,21 @@ const THREADED: readonly Fastener['kind'][] = ['bolt', 'cap screw', 'stud and nu
 
 export const isThreaded = (fastener: Fastener): boolean => THREADED.includes(fastener.kind);
 
-export const fastenerWords = (fastener: Fastener): string => {
+export const fastenerWords = (fastener: Fastener, say: Speech['say']): string => {
   const [one, many] = PLURALS[fastener.kind];
-  const size = fastener.thread === undefined ? '' : ` ${fastener.thread}`;
-  return `${fastener.count === 1 ? one : many}${size}`;
+  const what = fastener.count === 1 ? one : many;
+  return fastener.thread === undefined ? what : say('ofThread', what, fastener.thread);
 };
 
-export const joined = (words: readonly string[]): string =>
-  words.length < 2
-    ? (words[0] ?? '')
-    : `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
+export const joined = (words: readonly string[], say: Speech['say']): string =>
+  words.length < 2 ? (words[0] ?? '') : say('and', words);
 
-export const jointShape = (machine: Machine, joint: Joint): JointShape => {
+export const jointShape = (machine: Machine, joint: Joint, say: Speech['say']): JointShape => {
   let next = 1;
   const fasteners = Object.entries(joint.fasteners ?? {}).map(([id, f]) => {
     const holes = Array.from({ length: f.count }, (_, i) => String(f.holes?.[i] ?? next + i));
     next += f.count;
-    return { id, what: fastenerWords(f), count: f.count, holes, f };
+    return { id, what: fastenerWords(f, say), count: f.count, holes, f };
   });
   const holes = inNumberOrder(fasteners.flatMap((f) => f.holes));
   const threaded = fasteners.some((row) => isThreaded(row.f));
@@ -67,7 +66,10 @@ export const jointShape = (machine: Machine, joint: Joint): JointShape => {
     rounds,
     points,
     threaded,
-    words: joined(fasteners.map((f) => `${f.count} ${f.what}`)),
+    words: joined(
+      fasteners.map((f) => say('counted', f.count, f.what)),
+      say,
+    ),
   };
 };
 

@@ -27,7 +27,7 @@ export const listsOf = (
   loose: c.undone.flatMap((u) =>
     Object.entries(jointOf(c, u.id).loose ?? {}).map(([id, part]) => ({
       thing: `loose/${u.id}:${id}`,
-      name: `${part.name ?? part.kind} (${jointOf(c, u.id).name})`,
+      name: c.say('looseOf', part.name ?? part.kind, jointOf(c, u.id).name),
       count: part.count,
     })),
   ),

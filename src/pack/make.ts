@@ -60,7 +60,7 @@ const roundStep = (
     phase: 'box-up',
     rank: at + i,
     text: roundText(c, u.id, round, values),
-    reason: roundReason(round),
+    reason: roundReason(c, round),
     place: u.bench ? 'bench' : placeName(c, access?.place),
     tool: tightening && round !== 'tight' ? 'torque wrench in date' : (access?.tool ?? null),
     needs,
@@ -79,35 +79,25 @@ const roundText = (c: Context, j: string, round: string, values: readonly ShownV
   const locking = Object.values(joint.fasteners ?? {}).flatMap((f) =>
     f.locking === undefined ? [] : [f.locking],
   );
-  const lock = locking.length === 0 ? '' : ` Lock: ${[...new Set(locking)].join(', ')}.`;
-  if (round === 'hand') return `${joint.name}: start ${words} by hand, all of them.`;
-  if (round === 'made')
-    return `${joint.name}: make up${words === '' ? '' : ` ${words}; tug it`}.${lock}`;
-  if (round === 'tight')
-    return `${joint.name}: ${words} tight by hand with a plain spanner; no value is issued.${lock}`;
+  const lock = locking.length === 0 ? null : c.say('listed', [...new Set(locking)]);
+  if (round === 'hand') return c.say('startByHand', joint.name, words);
+  if (round === 'made') return c.say('makeUp', joint.name, words === '' ? null : words, lock);
+  if (round === 'tight') return c.say('handTight', joint.name, words, lock);
   const share = /^(\d+) %$/.exec(round)?.[1];
   const figures = values.map((v) => {
-    if (v.shown === null) return 'NO VALUE STATED';
+    if (v.shown === null) return c.say('noValueStated');
     if (share === undefined || share === '100') return v.shown;
-    return `${shareOf(v.shown, Number(share) / 100) ?? '?'} (${round} of ${v.shown})`;
+    return c.say('shareOfValue', shareOf(v.shown, Number(share) / 100) ?? '?', round, v.shown);
   });
-  const figure = [...new Set(figures)].join(' / ');
-  if (round === 'once more in order')
-    return (
-      `${figure} · ${joint.name}: once more round, bolt by bolt in order, ` +
-      `until none moves.${lock}`
-    );
-  const order = (c.shapes[j]?.holes.length ?? 0) > 1 ? ' in the order drawn' : '';
-  return `${figure} · ${joint.name}: ${words}${order}.`;
+  const figure = c.say('figures', [...new Set(figures)]);
+  if (round === 'once more in order') return c.say('onceMore', figure, joint.name, lock);
+  return c.say('tightenTo', figure, joint.name, words, (c.shapes[j]?.holes.length ?? 0) > 1);
 };
 
-const roundReason = (round: string): string => {
-  if (round === 'hand')
-    return 'a bolt that does not start by hand is cross-threaded or out of line';
-  if (round === 'made') return 'it was undone, so it is made up';
-  if (round === 'once more in order')
-    return 'bolts tightened early slacken as the others are pulled';
-  return 'rounds bring the faces together level';
+const roundReason = (c: Context, round: string): string => {
+  if (round === 'hand') return c.say('startByHandWhy');
+  if (round === 'made') return c.say('makeUpWhy');
+  return c.say(round === 'once more in order' ? 'onceMoreWhy' : 'roundWhy');
 };
 
 const squareStep = (c: Context, j: string, at: number, first: string): DraftStep =>
@@ -116,8 +106,8 @@ const squareStep = (c: Context, j: string, at: number, first: string): DraftStep
     thing: `check/square:${j}`,
     phase: 'box-up',
     rank: at + 0.5,
-    text: `${jointOf(c, j).name}: the pipe meets its face square and free, not pulled over.`,
-    reason: 'a pipe pulled to its face loads the part and cracks or leaks later',
+    text: c.say('meetsSquare', jointOf(c, j).name),
+    reason: c.say('meetsSquareWhy'),
     needs: [first],
     asks: [
       {
@@ -137,8 +127,8 @@ const leftSettings = (c: Context, j: string, at: number, final: string): DraftSt
       round: 'left',
       phase: 'box-up',
       rank: at + 30,
-      text: `Measure ${setting.name ?? setting.kind} as left.`,
-      reason: 'the joint was disturbed, so its setting is measured again',
+      text: c.say('measureLeft', setting.name ?? setting.kind),
+      reason: c.say('measureLeftWhy'),
       needs: [final],
       asks: [settingAsk(c, setting.value, setting.kind)],
     }),

@@ -9,7 +9,13 @@ export type DraftStep = Omit<Step, 'needs'> & {
 };
 
 /** A rule of the trade: `first` before `next`, unless the machine demands the opposite. */
-export type Preference = { readonly first: string; readonly next: string; readonly why: string };
+export type Preference = {
+  readonly first: string;
+  readonly next: string;
+  readonly why: string;
+  /** The joints it speaks of, where a note may have to name them. */
+  readonly names?: string;
+};
 
 export type Ordered = { readonly steps: readonly Step[]; readonly given: readonly Preference[] };
 

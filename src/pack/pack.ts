@@ -12,6 +12,7 @@ import { hashOf } from '../quantity/sha.ts';
 import type { Problem, Quantity, Working } from '../quantity/types.ts';
 import type { RemovalPlan, Solver } from '../removal/model.ts';
 import { removal } from '../removal/removal.ts';
+import { newSpeech, type Speech, saidIn } from '../words/say.ts';
 import { boxUp, boxUpNotes } from './boxup.ts';
 import { type Context, makeContext, partOf } from './context.ts';
 import { decisionsOf, notChecked } from './decisions.ts';
@@ -29,6 +30,7 @@ import {
 } from './plan.ts';
 import { proveSteps } from './prove.ts';
 import { findNames, requestProblems } from './request.ts';
+import { sayBeforehand } from './said.ts';
 import { sideDifferences } from './sides.ts';
 import { stripSteps } from './strip.ts';
 import { temporaries } from './temporary.ts';
@@ -54,36 +56,39 @@ export const makePack = async (
   const { machine, settled } = found;
   const problems = requestProblems(machine, settled);
   if (problems.length > 0) return { kind: 'problems', problems };
-  const here = await compile(plant, machine, settled, solver);
+  const speech = newSpeech();
+  const ask: Asked = { plant, solver, say: speech.say };
+  const here = await compile(ask, machine, settled);
   if ('infeasible' in here) return { kind: 'infeasible', why: here.infeasible };
-  const otherSide = await comparedWith(plant, machine, settled, here, solver);
-  const body = rounded({ ...here, otherSide });
+  const otherSide = await comparedWith(ask, machine, settled, here);
+  const rest = rounded({ ...here, otherSide });
+  const body = { ...rest, said: saidIn(rest, speech.said) };
   return { kind: 'pack', pack: { id: hashOf(body), ...body } };
 };
 
-type Core = Omit<Pack, 'id' | 'otherSide'>;
+type Core = Omit<Pack, 'id' | 'otherSide' | 'said'>;
+type Asked = { readonly plant: Plant; readonly solver: Solver; readonly say: Speech['say'] };
 
 const comparedWith = async (
-  plant: Plant,
+  ask: Asked,
   machine: Machine,
   request: PackRequest,
   here: Core,
-  solver: Solver,
 ): Promise<Pack['otherSide']> => {
+  const { plant } = ask;
   const other = machine.otherSide === undefined ? undefined : plant.machines[machine.otherSide];
   if (other?.targets[request.target]?.does[request.does] === undefined) return null;
   const { already: _, closures: __, ...plain } = request;
-  const there = await compile(plant, other, { ...plain, machine: other.id }, solver);
+  const there = await compile(ask, other, { ...plain, machine: other.id });
   if ('infeasible' in there) return null;
-  const list = sideDifferences(here, there);
+  const list = sideDifferences(here, there, ask.say);
   return { machine: other.id, name: other.name, count: list.length, list };
 };
 
 const compile = async (
-  plant: Plant,
+  { plant, solver, say }: Asked,
   machine: Machine,
   request: PackRequest,
-  solver: Solver,
 ): Promise<Core | { readonly infeasible: string }> => {
   const target = machine.targets[request.target];
   const spec = target?.does[request.does];
@@ -100,7 +105,8 @@ const compile = async (
     if (!second.feasible) return { infeasible: `at the bench: ${second.why}` };
     plans.push(second);
   }
-  const base = { plant, machine, request, target, spec };
+  sayBeforehand(machine, say);
+  const base = { plant, machine, request, target, spec, say };
   const c = makeContext({ ...base, targetId: request.target, does: request.does }, plans);
   return assemble(c);
 };
@@ -124,7 +130,7 @@ const assemble = (c: Context): Core => {
   const minutes = totalMinutes(c);
   return {
     format: 'boxup pack 1',
-    title: `${partOf(c, c.targetId).name}, ${c.machine.name}: ${doing}`,
+    title: c.say('packTitle', partOf(c, c.targetId).name, c.machine.name, doing),
     authority: AUTHORITY_LINE,
     namesNotProved: NAMES_NOT_PROVED,
     vessel: { id: c.plant.id, name: c.plant.name, kind: c.plant.kind },
@@ -143,7 +149,7 @@ const assemble = (c: Context): Core => {
       hash: c.plant.issue.hash,
     },
     valueIssues: valueIssues(c.machine, [...steps.flatMap((s) => s.values), ...valuesOf(c)]),
-      type: c.machine.type,
+    type: c.machine.type,
     request: JSON.parse(JSON.stringify(c.request)) as PackRequest,
     isolationNote: c.isolation.stated ? ISOLATION_BY_HAND : ISOLATION_NOT_STATED,
     isolationListedBy:

@@ -1,10 +1,11 @@
 // How one side's job differs from the other side's, in sentences.
 
+import { onlyIn } from '../words/en/pack-sheet.ts';
+import type { Speech } from '../words/say.ts';
 import type { Pack, Step } from './types.ts';
 
 type Compared = Pick<Pack, 'steps'>;
-
-const label = (s: Step): string => s.text.replace(/\.$/, '');
+type Say = Speech['say'];
 
 /** Verbs whose steps say what is different; the rest follow from these. */
 const TELLING: readonly Step['verb'][] = [
@@ -29,64 +30,58 @@ const telling = (c: Compared): Map<string, Step> =>
   new Map(c.steps.filter((s) => TELLING.includes(s.verb)).map((s) => [keyOf(s), s]));
 
 /** Things only here, only there, and steps that differ in place, tool, count, value or manner. */
-export const sideDifferences = (here: Compared, there: Compared): string[] => {
+export const sideDifferences = (here: Compared, there: Compared, say: Say): string[] => {
   const mine = telling(here);
   const theirs = telling(there);
   const rows = [
-    ...[...mine].filter(([k]) => !theirs.has(k)).map(([, s]) => `Only here: ${label(s)}`),
-    ...[...theirs].filter(([k]) => !mine.has(k)).map(([, s]) => `Not here: ${label(s)}`),
+    ...[...mine].filter(([k]) => !theirs.has(k)).map(([, s]) => say('onlyHere', s.text)),
+    ...[...theirs].filter(([k]) => !mine.has(k)).map(([, s]) => say('notHere', s.text)),
   ];
   const thereById = new Map(there.steps.map((s) => [s.id, s]));
   for (const s of here.steps) {
     const other = thereById.get(s.id);
-    if (other !== undefined) rows.push(...changes(s, other));
+    if (other !== undefined) rows.push(...changes(s, other, say));
   }
-  return [...new Set(rows), ...orderChange(here, there)];
+  return [...new Set(rows), ...orderChange(here, there, say)];
 };
 
-const changes = (s: Step, other: Step): string[] => {
+const changes = (s: Step, other: Step, say: Say): string[] => {
   const rows: string[] = [];
-  const name = nameOf(s);
-  const say = (what: string, here: string, there: string) => {
-    if (here !== there) rows.push(`${name}: ${what} ${here}, on the other side ${there}`);
+  const tell = (what: 'place' | 'tool' | 'fastenedBy' | 'count' | 'value', of: TextOf) => {
+    const [here, there] = [of(s, say), of(other, say)];
+    if (here !== there) rows.push(say('otherwise', s.text, say(what), here, there));
   };
   if (s.verb === 'undone') {
-    say('place', s.place ?? 'not stated', other.place ?? 'not stated');
-    say('tool', s.tool ?? 'not stated', other.tool ?? 'not stated');
-    say('fastened by', countText(s), countText(other));
+    tell('place', (x) => x.place ?? say('notStated'));
+    tell('tool', (x) => x.tool ?? say('notStated'));
+    tell('fastenedBy', countText);
   }
-  if (s.verb === 'seal-out' || s.verb === 'loose-out') say('count', countText(s), countText(other));
-  if (s.verb === 'made') say('value', valueText(s), valueText(other));
+  if (s.verb === 'seal-out' || s.verb === 'loose-out') tell('count', countText);
+  if (s.verb === 'made') tell('value', valueText);
   if (s.verb === 'made' && s.perHole !== other.perHole)
-    rows.push(`${name}: ${s.perHole ? 'critical here only' : 'critical on the other side only'}`);
-  if (s.verb === 'moved-off' || s.verb === 'moved-aside' || s.verb === 'seal-in')
-    rows.push(...sentences(s, other));
+    rows.push(say(s.perHole ? 'criticalHere' : 'criticalThere', s.text));
+  if (s.verb === 'moved-off' || s.verb === 'moved-aside' || s.verb === 'seal-in') {
+    if (onlyIn(s.text, other.text, s.text) !== onlyIn(other.text, s.text, s.text))
+      rows.push(say('saysOtherwise', s.text, other.text));
+  }
   return rows;
 };
 
-const nameOf = (s: Step): string => {
-  const text = label(s).split(' · ').at(-1) ?? label(s);
-  return text.split(':')[0] ?? text;
-};
+type TextOf = (s: Step, say: Say) => string;
 
-/** The sentences of a step that the other side's does not say. */
-const sentences = (s: Step, other: Step): string[] => {
-  const parts = (x: Step) => label(x).split(/[.;] /);
-  const only = (x: Step, y: Step) => parts(x).filter((p) => !parts(y).includes(p));
-  const bare = (x: string) => x.replace(`${nameOf(s)}: `, '');
-  const here = bare(only(s, other).join('; '));
-  const there = bare(only(other, s).join('; '));
-  if (here === there) return [];
-  return [`${nameOf(s)}: ${here || 'as usual'}, on the other side: ${there || 'as usual'}`];
-};
+const countText: TextOf = (s, say) =>
+  s.count === null ? say('none') : say('counted', s.count.n, s.count.what);
 
-const countText = (s: Step): string => (s.count === null ? 'none' : `${s.count.n} ${s.count.what}`);
-
-const valueText = (s: Step): string =>
-  s.values.length === 0 ? 'none' : s.values.map((v) => v.shown ?? 'none').join(' / ');
+const valueText: TextOf = (s, say) =>
+  s.values.length === 0
+    ? say('none')
+    : say(
+        'figures',
+        s.values.map((v) => v.shown ?? say('none')),
+      );
 
 /** Where a part must wait for joints that it need not wait for on the other side. */
-const orderChange = (here: Compared, there: Compared): string[] => {
+const orderChange = (here: Compared, there: Compared, say: Say): string[] => {
   const thereById = new Map(there.steps.map((s) => [s.id, s]));
   const rows: string[] = [];
   for (const s of here.steps) {
@@ -95,8 +90,7 @@ const orderChange = (here: Compared, there: Compared): string[] => {
     const extra = s.needs.filter((n) => n.startsWith('made ') && !other.needs.includes(n));
     for (const n of extra) {
       const need = here.steps.find((x) => x.id === n);
-      if (need !== undefined && thereById.has(n))
-        rows.push(`Order: ${nameOf(s)} goes back only after ${nameOf(need)} is made up`);
+      if (need !== undefined && thereById.has(n)) rows.push(say('orderDiffers', s.text, need.text));
     }
   }
   return rows;

@@ -38,8 +38,11 @@ const blanks = (c: Context): Omit<Temporary, 'n'>[] =>
       const open = (joint.between ?? []).filter((p) => !off.includes(p));
       const part = c.moved.find((m) => moved.includes(m.id))?.id;
       if (part === undefined || open.length === 0) return [];
-      const name = joint.blank ?? `Blank for ${joint.name.toLowerCase()}`;
-      const where = joined(open.map((p) => partOf(c, p).name));
+      const name = joint.blank ?? c.say('blankFor', joint.name.toLowerCase());
+      const where = joined(
+        open.map((p) => partOf(c, p).name),
+        c.say,
+      );
       return [{ name, kind: 'blank' as const, where, of: u.id, part }];
     });
 
@@ -76,6 +79,7 @@ const guides = (c: Context): Omit<Temporary, 'n'>[] =>
       Object.values(joint.loose ?? {}).some((l) => l.kind === 'drive tang' || l.kind === 'key');
     const count = bolts.reduce((s, f) => s + f.count, 0);
     if (!driven || count < 3 || fasteners.some((f) => f.kind === 'stud and nut')) return [];
-    const name = `Two guide studs ${bolts[0]?.thread ?? ''}`.trim();
+    const [thread, two] = [bolts[0]?.thread, c.say('twoGuideStuds')];
+    const name = thread === undefined ? two : c.say('ofThread', two, thread);
     return [{ name, kind: 'guide studs' as const, where: joint.name, of: j, part: c.targetId }];
   });

@@ -2,6 +2,7 @@
 
 import { limits } from '../limits.ts';
 import type { Working, WorkingRow } from '../quantity/types.ts';
+import { english, sentence } from '../words/say.ts';
 import type { ChosenSet, Done } from './chosen.ts';
 import { COMPUTED, type Machine, type Need, type OrderStep } from './model.ts';
 
@@ -149,9 +150,10 @@ function whyUndone(machine: Machine, joint: number, later: readonly Done[]): str
     if (step.kind !== 'move') continue;
     const part = machine.parts[step.part];
     const way = part?.ways[step.way];
-    if (way?.joints.includes(joint)) return `holds ${part?.name} until it goes ${way.gives}`;
+    if (way?.joints.includes(joint))
+      return english(sentence('holdsUntil', part?.name ?? '', way.gives === 'off'));
   }
-  return 'undone with the others of its way';
+  return english(sentence('withItsWay'));
 }
 
 /** Does moving `moved` bring about this demand, directly or because the part sits on it? */
@@ -163,20 +165,21 @@ function meets(machine: Machine, moved: number, need: Need): boolean {
 }
 
 function whyMoved(machine: Machine, part: number, later: readonly Done[]): string {
-  if (machine.targets.some((target) => target.part === part)) return 'the target';
+  if (machine.targets.some((target) => target.part === part)) return english(sentence('theTarget'));
   for (const step of later) {
     if (step.kind === 'undo') {
       const joint = machine.joints[step.joint];
       const access = step.access === null ? undefined : joint?.accesses?.[step.access];
       if (access?.clear.some((need) => meets(machine, part, need))) {
-        return `in the way of joint ${joint?.name} on this side`;
+        return english(sentence('inTheWayOfJoint', joint?.name ?? ''));
       }
       continue;
     }
     const other = machine.parts[step.part];
     if (other?.ways[step.way]?.clear.some((need) => meets(machine, part, need))) {
-      return `in the way of ${machine.plain ? `part ${other.name}` : other.name} on this side`;
+      const name = machine.plain ? `part ${other.name}` : other.name;
+      return english(sentence('inTheWayOf', name));
     }
   }
-  return 'must be clear for what follows';
+  return english(sentence('clearForNext'));
 }

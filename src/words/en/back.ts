@@ -21,7 +21,8 @@ export const backSentences = {
     wetWith: string | null,
     sealant: string | null,
   ) =>
-    `${joint}: ${n} new ${seal}${given(size, ' (', ')')}${given(wetWith, '; wet it with ', ' only')}` +
+    `${joint}: ${n} new ${seal}${given(size, ' (', ')')}` +
+    given(wetWith, '; wet it with ', ' only') +
     `${sealant === null ? '; no sealant' : `; sealant: ${sealant}`}.`,
   sealsInWhy: 'every gasket and ring of a disturbed joint is renewed and counted',
   looseIn: (joint: string, n: number, name: string) => `${joint}: ${n} × ${name} in.`,
@@ -32,7 +33,9 @@ export const backSentences = {
   onStuds: ' on its studs',
   offerUp: (part: string, on: string, carried: string | null, shaft: boolean) =>
     `Offer up ${part}${on}` +
-    `${carried === null ? (shaft ? '; never hung on its shaft' : '') : `; carried by ${carried}, never hung on its shaft`}.`,
+    (carried === null
+      ? `${shaft ? '; never hung on its shaft' : ''}.`
+      : `; carried by ${carried}, never hung on its shaft.`),
   backAfter: (parts: readonly string[]) =>
     `goes back after ${parts.join(', ')}, which it was in the way of`,
   backWhy: 'it was taken off, so it goes back',

@@ -1,6 +1,7 @@
 // English: every sentence that the core makes, one key each; every language has these.
 
 import { backSentences } from './back.ts';
+import { beforeSentences } from './before-steps.ts';
 import { cautions } from './cautions.ts';
 import { offSentences } from './off.ts';
 import { packSentences } from './pack-sheet.ts';
@@ -13,6 +14,7 @@ export const englishSentences = {
   ...vocabulary,
   ...cautions,
   ...offSentences,
+  ...beforeSentences,
   ...backSentences,
   ...proofSentences,
   ...packSentences,

@@ -21,7 +21,7 @@ export const cautions: Readonly<Record<keyof typeof english, string>> = {
   energyVerify: 'sin presión, y muelles o pesos sujetos',
   flooding: 'Inundación: esto abre una línea que da al mar o a un tanque.',
   floodingVerify: 'todos los cierres al mar cerrados y comprobados, y una tapa ciega a mano',
-  heat: 'Caliente: superficies, agua o aceite pueden quemar. La condición es una temperatura medida.',
+  heat: 'Caliente: superficies, agua o aceite pueden quemar. Manda la temperatura medida.',
   heatVerify: 'temperatura medida y presión cero',
   lifting: 'Izado: nadie bajo la carga; manos fuera del hueco.',
   liftingVerify: 'aparejo marcado con su carga segura y enganchado donde la carga cuelga nivelada',

@@ -2,6 +2,7 @@
 
 import type { EnglishSentences, Translated } from '../en/sentences.ts';
 import { backSentences } from './back.ts';
+import { beforeSentences } from './before-steps.ts';
 import { cautions } from './cautions.ts';
 import { offSentences } from './off.ts';
 import { packSentences } from './pack-sheet.ts';
@@ -14,6 +15,7 @@ export const spanishSentences: Translated<EnglishSentences> = {
   ...vocabulary,
   ...cautions,
   ...offSentences,
+  ...beforeSentences,
   ...backSentences,
   ...proofSentences,
   ...packSentences,
