@@ -4,8 +4,6 @@ export const limits = {
   quantity: { expressionDepth: 100, expressionLength: 4_000, textLength: 100 },
   /** Sentences within sentences. */
   words: { sentenceDepth: 12 },
-  /** Sentences within sentences. */
-  words: { sentenceDepth: 12 },
   plant: {
     fileBytes: 2_000_000,
     files: 500,

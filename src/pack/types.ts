@@ -3,7 +3,7 @@
 import type { Does } from '../plant/schema.ts';
 import type { Caution } from '../quantity/authority.ts';
 import type { Quantity, Source, Working } from '../quantity/types.ts';
-import type { Sentence, Sentence } from '../words/say.ts';
+import type { Sentence } from '../words/say.ts';
 
 /**
  * What an act speaks of, never a step number: `joint/pump-mounting`, `part/pump`, `item/impeller`,
