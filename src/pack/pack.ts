@@ -141,6 +141,7 @@ const assemble = (c: Context): Core => {
       slug: c.machine.slug,
       plate: c.machine.plate ?? null,
       position: c.machine.position ?? null,
+      type: c.machine.type,
     },
     target: { id: c.targetId, name: partOf(c, c.targetId).name, does: c.does, doing },
     plantIssue: {
@@ -149,7 +150,6 @@ const assemble = (c: Context): Core => {
       hash: c.plant.issue.hash,
     },
     valueIssues: valueIssues(c.machine, [...steps.flatMap((s) => s.values), ...valuesOf(c)]),
-    type: c.machine.type,
     request: JSON.parse(JSON.stringify(c.request)) as PackRequest,
     isolationNote: c.isolation.stated ? ISOLATION_BY_HAND : ISOLATION_NOT_STATED,
     isolationListedBy:
