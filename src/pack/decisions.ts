@@ -58,10 +58,8 @@ const handsOpen = (c: Context): Open[] =>
     : [
         {
           id: 'hands aboard not stated',
-          question: 'How many hands are aboard: 1, 2, 3 or more? Who looks a second time?',
-          why:
-            'a second pair of eyes is asked for before anything wet is opened and before start; ' +
-            'only where one hand is aboard may that one look again alone',
+          question: c.say('whoLooksAgain'),
+          why: c.say('whoLooksAgainWhy'),
         },
       ];
 

@@ -24,10 +24,6 @@ export const isolationLook = (c: Context): string[] =>
 export const lineUpLook = (c: Context): string[] =>
   lookFacts(c)['line-up'].length === 0 ? [] : [lookId('line-up')];
 
-const WHO =
-  'Somebody else than who did it, anyone trained, goes to each closure with a blank list ' +
-  'and says how it stands.';
-
 export const isolationLookStep = (c: Context, needs: readonly string[]): DraftStep[] =>
   isolationLook(c).map(() =>
     step({
@@ -35,8 +31,8 @@ export const isolationLookStep = (c: Context, needs: readonly string[]): DraftSt
       thing: 'look/isolation',
       phase: 'isolate',
       rank: 400,
-      text: `A second look at the isolation, before anything wet is opened. ${WHO}`,
-      reason: 'who shut it sees what was meant; another sees what is (common practice, no source)',
+      text: c.say('lookIsolation'),
+      reason: c.say('lookIsolationWhy'),
       needs,
     }),
   );
@@ -48,9 +44,8 @@ export const lineUpLookStep = (c: Context, needs: readonly string[]): DraftStep[
       thing: 'look/line-up',
       phase: 'prove',
       rank: 56_950,
-      text: `A second look at the line-up, before the first start. ${WHO}`,
-      reason:
-        'a closure left shut ruins the machine in its first minute (common practice, no source)',
+      text: c.say('lookLineUp'),
+      reason: c.say('lookLineUpWhy'),
       needs,
     }),
   );

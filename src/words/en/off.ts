@@ -35,6 +35,17 @@ export const offSentences = {
     'Nothing came at all: clear it; that is no proof.',
   proveWhy: 'a closure that looks shut may pass; no wet joint is opened before this',
 
+  lookIsolation:
+    'A second look at the isolation, before anything wet is opened. Somebody else than who did ' +
+    'it, anyone trained, goes to each closure with a blank list and says how it stands.',
+  lookIsolationWhy:
+    'who shut it sees what was meant; another sees what is (common practice, no source)',
+  lookLineUp:
+    'A second look at the line-up, before the first start. Somebody else than who did ' +
+    'it, anyone trained, goes to each closure with a blank list and says how it stands.',
+  lookLineUpWhy:
+    'a closure left shut ruins the machine in its first minute (common practice, no source)',
+
   matchMark: (name: string) =>
     `Match-mark ${name}, note which way its ports face, and take a photo before the first bolt.`,
   matchMarkWhy: 'it can go back upside down, and then the flow turns round',

@@ -30,6 +30,10 @@ export const packSentences = {
   whichWaterWhy: 'none of the closures listed by hand stands in a line with a liquid',
   whichDrain: 'At which drain is it seen that water runs and dies away?',
   whichDrainWhy: 'the list names no drain between the closures and the joints',
+  whoLooksAgain: 'How many hands are aboard: 1, 2, 3 or more? Who looks a second time?',
+  whoLooksAgainWhy:
+    'a second pair of eyes is asked for before anything wet is opened and before start; ' +
+    'only where one hand is aboard may that one look again alone',
   whatFastens: (joint: string) =>
     `${joint}: what fastens it, and how many? Count them as they come off.`,
   whatFastensWhy: 'the plant file does not say, so nothing can be counted back',

@@ -39,6 +39,17 @@ export const offSentences: Translated<typeof english> = {
   proveWhy:
     'un cierre que parece cerrado puede dejar pasar; ninguna unión mojada se abre antes de esto',
 
+  lookIsolation:
+    'Una segunda mirada al aislamiento, antes de abrir nada mojado. Alguien que no lo hizo, ' +
+    'cualquiera con formación, va a cada cierre con la lista en blanco y dice cómo está.',
+  lookIsolationWhy:
+    'quien cierra ve lo que quería hacer; otro ve lo que hay (práctica común, sin fuente)',
+  lookLineUp:
+    'Una segunda mirada a la puesta en línea, antes del primer arranque. Alguien que no la hizo, ' +
+    'cualquiera con formación, va a cada cierre con la lista en blanco y dice cómo está.',
+  lookLineUpWhy:
+    'un cierre olvidado arruina la máquina en el primer minuto (práctica común, sin fuente)',
+
   matchMark: (name) =>
     `Marcar la posición de ${name}, anotar hacia dónde miran sus bocas ` +
     'y hacer una foto antes del primer perno.',

@@ -33,6 +33,10 @@ export const packSentences: Translated<typeof english> = {
   whichWaterWhy: 'ninguno de los cierres anotados a mano está en una línea con líquido',
   whichDrain: '¿En qué purga se ve que el agua corre y cesa?',
   whichDrainWhy: 'la lista no nombra ninguna purga entre los cierres y las uniones',
+  whoLooksAgain: '¿Cuánta gente hay a bordo: 1, 2, 3 o más? ¿Quién mira por segunda vez?',
+  whoLooksAgainWhy:
+    'se piden otros ojos antes de abrir nada mojado y antes de arrancar; ' +
+    'solo donde hay una persona a bordo puede mirar ella misma otra vez, sola',
   whatFastens: (joint) => `${joint}: ¿qué la sujeta, y cuántos son? Contarlos al quitarlos.`,
   whatFastensWhy: 'la descripción no lo dice, así que nada se puede contar a la vuelta',
   whatValue: (joint) => `${joint}: ¿a qué valor se aprieta, y quién lo dice?`,
