@@ -1,6 +1,6 @@
 // From the words of the command line to the body of an act: the step meant, what it asks, answers.
 
-import type { Pack, Step } from '../pack/types.ts';
+import type { Ask, Pack, Step } from '../pack/types.ts';
 import type { ActBody, Json } from '../record/types.ts';
 import { BadInput } from './job-session.ts';
 import { askWords } from './job-words.ts';
@@ -55,7 +55,7 @@ export function bodyFor(step: Step, options: DoOptions): ActBody {
   for (const ask of choices)
     throw new BadInput(`${ask.name} is "${given[ask.name]}" (expected ${ask.choices?.join(', ')})`);
   const missing = step.asks.filter(
-    (a) => a.optional !== true && a.name !== 'upTo' && given[a.name] === undefined,
+    (a) => isWanted(a, given) && a.name !== 'upTo' && given[a.name] === undefined,
   );
   if (missing.length > 0) {
     const list = missing.map((a) => `${optionFor(a.name)} (${askWords(a)})`);
@@ -64,6 +64,13 @@ export function bodyFor(step: Step, options: DoOptions): ActBody {
   const body: Record<string, Json> = { thing: step.thing, ...step.fixed };
   if (step.round !== undefined) body.round = step.round;
   return { ...body, ...given };
+}
+
+/** Optional questions are not; one that another answer calls for is. */
+function isWanted(ask: Ask, given: Readonly<Record<string, Json>>): boolean {
+  if (ask.optional !== true) return true;
+  const other = ask.unless === undefined ? undefined : given[ask.unless.ask];
+  return other !== undefined && other !== ask.unless?.is;
 }
 
 const KNOWN: Readonly<Record<string, string>> = {

@@ -3,6 +3,7 @@
 import type { Pack, Step } from '../pack/types.ts';
 import { paperWords } from '../record/from-paper.ts';
 import type { Act, Entry, JobState } from '../record/types.ts';
+import { besideLines, foundLines } from './job-found-words.ts';
 
 /** `Work · 14 open`, `closed`, `closed with 1 deviation (Ada)`: a job has no status word. */
 export function stageWords(job: JobState): string {
@@ -54,6 +55,7 @@ export function openLines(job: JobState): readonly string[] {
   return [
     `${job.title}: ${stageWords(job)}`,
     ...open.map(entryLine),
+    ...foundLines(job),
     ...(undecided.length === 0 ? [] : ['Findings that want a decision:']),
     ...undecided.map((f) => `  - "${f.id}": ${f.what}`),
     ...(job.packInForce === null && job.strip === null
@@ -73,6 +75,7 @@ export function nextLines(job: JobState, pack: Pack, ready: readonly Step[]): re
   return [
     `${job.title}: ${stageWords(job)}`,
     ...stepLines(first),
+    ...besideLines(job, first),
     ...(others.length === 0 ? [] : ['Also ready:']),
     ...others.flatMap(stepLines).map((line) => `  ${line}`),
     ...stop,

@@ -7,6 +7,7 @@ import type { Pack } from '../pack/types.ts';
 import { NAMES_NOT_PROVED } from '../quantity/authority.ts';
 import { nextSteps } from '../record/next.ts';
 import type { Act, Draft, JobState } from '../record/types.ts';
+import { beforeCommands } from './job-before.ts';
 import { bodyFor, type DoOptions, stepMeant } from './job-body.ts';
 import {
   type By,
@@ -74,6 +75,7 @@ export function jobCommand(): Command {
     ...stripCommands(),
     ...working(),
     paperCommand(),
+    ...beforeCommands(),
     ...sayingCommands(),
     ...ending(),
   ]) {

@@ -14,13 +14,14 @@ import {
   wrap,
 } from './svg.ts';
 
-type Move = 'moved-off' | 'moved-aside' | 'refitted' | 'item-out' | 'item-in';
+type Move = 'moved-off' | 'moved-aside' | 'refitted' | 'item-out' | 'as-found' | 'item-in';
 
 const WORDS: Readonly<Record<Move, string>> = {
   'moved-off': 'comes off',
   'moved-aside': 'moved aside, supported',
   refitted: 'goes back',
   'item-out': 'comes out',
+  'as-found': 'looked at as found',
   'item-in': 'goes in',
 };
 
@@ -37,7 +38,7 @@ export const partDrawing = (
   const boxHeight = Math.max(110, lines.length * 20 + 40);
   const y = 24;
   const middle = y + boxHeight / 2;
-  const item = move === 'item-out' || move === 'item-in';
+  const item = move === 'item-out' || move === 'as-found' || move === 'item-in';
   const weight = item ? null : massKg === null ? 'mass not stated' : `${massKg} kg`;
   const below = y + boxHeight + 36;
   return drawing(
@@ -62,7 +63,7 @@ export const partDrawing = (
         anchor: 'middle',
         bold: true,
       }),
-      ...arrow(move, 34 + boxWidth + 12, width - 14, middle),
+      ...(move === 'as-found' ? [] : arrow(move, 34 + boxWidth + 12, width - 14, middle)),
       text(34, below, WORDS[move], { size: 16 }),
       weight === null ? null : text(34, below + 28, weight, { size: 22, bold: true }),
     ],

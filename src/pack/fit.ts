@@ -27,7 +27,6 @@ export const fitSteps = (
   temps: readonly Temporary[],
   jointRank: (j: string) => number,
 ): DraftStep[] => [
-  asFound(c),
   ...looks(c),
   ...c.undone.flatMap((u) => [
     ...faces(c, u.id, blanksOff(temps, u.id), jointRank(u.id)),
@@ -35,28 +34,6 @@ export const fitSteps = (
     ...looseParts(c, u.id, jointRank(u.id)),
   ]),
 ];
-
-const asFound = (c: Context): DraftStep => {
-  const moved = c.moved.filter((m) => m.id === c.targetId || c.items.includes(m.id));
-  return step({
-    verb: 'checked',
-    thing: 'check/as-found',
-    phase: 'inspect',
-    rank: 3_950,
-    text: c.say('asFoundLook', partOf(c, c.targetId).name),
-    reason: c.say('asFoundLookWhy'),
-    needs: moved.map((m) => movedId(c, m.id)),
-    asks: [
-      {
-        name: 'result',
-        label: 'Condition',
-        kind: 'choice',
-        choices: ['as new', 'worn', 'damaged', 'failed'],
-      },
-      { name: 'count', label: 'Pieces missing', kind: 'count', expected: 0 },
-    ],
-  });
-};
 
 /** What a part asks to have looked at while it is off. */
 const looks = (c: Context): DraftStep[] =>

@@ -13,6 +13,7 @@ import type { Problem, Quantity, Working } from '../quantity/types.ts';
 import type { RemovalPlan, Solver } from '../removal/model.ts';
 import { removal } from '../removal/removal.ts';
 import { newSpeech, type Speech, saidIn } from '../words/say.ts';
+import { beforeSteps } from './before.ts';
 import { boxUp, boxUpNotes } from './boxup.ts';
 import { type Context, makeContext, partOf } from './context.ts';
 import { decisionsOf, notChecked } from './decisions.ts';
@@ -115,6 +116,7 @@ const assemble = (c: Context): Core => {
   const temps = temporaries(c);
   const box = boxUp(c, temps);
   const drafts = [
+    ...beforeSteps(c),
     ...isolateSteps(c),
     ...stripSteps(c, temps),
     ...box.steps,

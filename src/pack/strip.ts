@@ -79,16 +79,15 @@ const marksStep = (c: Context): DraftStep =>
     phase: 'strip',
     rank: 1_000,
     text: marksText(c),
-    reason: 'it can go back upside down, and then the flow turns round',
+    reason: c.say('matchMarkWhy'),
   });
 
 /** One look for a target that moves with pipes, answered in one tap or with photos. */
 const marksText = (c: Context): string => {
   const name = partOf(c, c.targetId).name.toLowerCase();
   return targetJoints(c).pipes.length === 0
-    ? `Match-mark ${name}, note which way it faces, and take a photo before the first bolt.`
-    : `Match mark across the flanges of ${name}; its port direction, hoses and leads ` +
-        'photographed, before the first bolt.';
+    ? c.say('matchMark', name)
+    : c.say('matchMarkPipes', name);
 };
 
 const foundSettings = (c: Context, joint: string, at: number): DraftStep[] =>
@@ -281,8 +280,8 @@ const itemOut = (c: Context, part: string): DraftStep =>
     thing: `item/${part}`,
     phase: 'inspect',
     rank: 3_900,
-    text: `${partOf(c, part).name}: note its serial or batch.`,
-    reason: 'which one it was: with what was found of it, this is where life data comes from',
+    text: c.say('noteSerial', partOf(c, part).name),
+    reason: c.say('noteSerialWhy'),
     needs: [movedId(c, part)],
     asks: [{ name: 'serial', label: 'Serial, or “unreadable”', kind: 'text', optional: true }],
   });

@@ -150,7 +150,7 @@ describe('any order', () => {
 
   test('an act of an unknown kind is shown as unknown, and its children are folded', () => {
     const strange = chain([...wholeJob(pack).slice(0, 2), jobDraft('sung', { thing: 'job' })]);
-    const later = chain(wholeJob(pack).slice(2, 4), 'phone-a', strange);
+    const later = chain(wholeJob(pack).slice(2, 5), 'phone-a', strange);
     const state = fold({ acts: [...strange, ...later], packs });
     expect(state.unknown).toEqual([strange.at(-1)?.hash]);
     expect(state.jobs[jobId]?.done).toHaveProperty(['tagged tag/1']);

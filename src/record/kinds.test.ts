@@ -21,7 +21,8 @@ function symbols(): PackFacts {
     proofs: ['P'],
   };
   const proof = { name: 'P', what: '', owedBy: ['part/X'] };
-  return { ...given, joints: { J }, proofs: { P: proof } };
+  const asFound = { target: 'I', name: 'I', owedBy: ['part/X'] };
+  return { ...given, joints: { J }, proofs: { P: proof }, asFound };
 }
 
 const THINGS: Partial<Record<Kind, string>> = {
@@ -41,6 +42,8 @@ const THINGS: Partial<Record<Kind, string>> = {
   refitted: 'part/X',
   'item-out': 'item/I',
   'item-in': 'item/I',
+  'as-found': 'item/I',
+  accounted: 'missing/I',
   'seal-out': 'seal/J:S',
   'seal-in': 'seal/J:S',
   'loose-out': 'loose/J:L',
@@ -58,10 +61,11 @@ function table(): string {
   const facts = symbols();
   const lines = Object.entries(kinds).map(([kind, row]) => {
     const thing = THINGS[kind as Kind] ?? 'job';
-    const more = kind === 'took-off' ? TAKEN : {};
+    const more = kind === 'took-off' ? TAKEN : kind === 'as-found' ? { missing: 1 } : {};
+    const found = { left: 0 };
     const says = (result: string) => ({ thing, result, ...more }) as ActBody;
     const opens = row.opens(says('fail'), facts).map((o) => `\`${o.thing}\``);
-    const closes = row.closes(says('pass'), facts).map((t) => `\`${t}\``);
+    const closes = row.closes({ ...says('pass'), ...found }, facts).map((t) => `\`${t}\``);
     const cells = [
       `\`${kind}\``,
       row.says,
@@ -86,7 +90,7 @@ test('every verb of a step is a kind that reports a step, and no other kind does
   const used = new Set(fixturePack().steps.map((s) => s.verb as string));
   for (const verb of used) expect(kindOf(verb)?.step).toBe(true);
   const ofJob = Object.entries(kinds).filter(([, row]) => row.step);
-  expect(ofJob).toHaveLength(30);
+  expect(ofJob).toHaveLength(33);
 });
 
 test('every kind has a body, and a whole job is of sound bodies', () => {

@@ -1,5 +1,6 @@
 // Boxing up a machine that nobody has written down: the reverse of what was seen, none forgotten.
 
+import { asFoundAsks } from '../pack/as-found.ts';
 import type { Ask, Thing } from '../pack/types.ts';
 import { type Caution, cautionFor, type Hazard } from '../quantity/authority.ts';
 import { FLOW, many } from './strip.ts';
@@ -105,6 +106,9 @@ const OF_MACHINE: readonly Entry['kind'][] = [
 
 /** Parts first, then drains, then water is given back and looked at, then power, then the run. */
 function groupOf(entry: Entry, seen: Seen | null, byThing: ReadonlyMap<Thing, Seen>): number {
+  // Said first, while it lies there; a hunt holds nothing back and is held back by nothing.
+  if (entry.kind === 'as found') return -1;
+  if (entry.kind === 'missing') return 7;
   if (OF_MACHINE.includes(entry.kind)) return 0;
   if (entry.kind === 'drain') return 1;
   if (entry.kind === 'proof') return PROOF_GROUP[after(entry.thing)] ?? 5;
@@ -113,6 +117,9 @@ function groupOf(entry: Entry, seen: Seen | null, byThing: ReadonlyMap<Thing, Se
 }
 
 const PROOF_GROUP: Readonly<Record<string, number>> = { 'static-look': 3, 'after-stop': 6 };
+
+/** Nothing is put back by saying these. */
+const SAID_ONLY: readonly Entry['kind'][] = ['as found', 'missing'];
 
 function placesOf(rows: readonly Row[], strip: StripState): ReadonlyMap<Thing, number> {
   const opened = [...new Set(rows.map((r) => r.key))];
@@ -155,7 +162,10 @@ export function inSlots(list: readonly Thing[], wanted: readonly Thing[]): reado
 
 function waiting(row: Row, list: List): readonly Thing[] {
   const { entry, group, key } = row;
-  const lower = list.rows.filter((r) => r.group < group).map((r) => r.entry.thing);
+  if (SAID_ONLY.includes(entry.kind)) return [];
+  const lower = list.rows
+    .filter((r) => r.group < group && !SAID_ONLY.includes(r.entry.kind))
+    .map((r) => r.entry.thing);
   if (group > 0) {
     // A closure is given back when its tags are down; a tag comes down by itself.
     const tags = list.rows.filter((r) => entry.kind === 'closure' && r.seen?.of === key);
@@ -252,6 +262,16 @@ function wordsOf(entry: Entry, seen: Seen | null, strip: StripState): Worded {
       return { ...plain, kind: 'untagged', text: `Take down: ${tagName(entry, seen, strip)}.` };
     case 'closure':
       return { ...plain, ...giveBack(thing, name, seen) };
+    case 'as found':
+      return {
+        ...plain,
+        kind: 'as-found',
+        body: { thing: `part/${after(thing)}` },
+        asks: asFoundAsks([]),
+        text: `${entry.what}.`,
+      };
+    case 'missing':
+      return { ...plain, kind: 'accounted', text: `${entry.what}. Found, or gone on without?` };
     case 'proof':
       return { ...plain, kind: 'proof', asks: [RESULT], text: `${nameIn(entry)}: look and say.` };
   }

@@ -2,6 +2,7 @@
 
 import type { ClosureFacts, JointFacts, Thing } from '../pack/types.ts';
 import { slugOf } from '../plant/slug.ts';
+import { componentIn } from './as-found.ts';
 import { isYes } from './isolation.ts';
 import type { IsAncestor, Said } from './said.ts';
 import { jointOfPart, PROOFS, proofsOfTaking, type SeenFacts } from './seen.ts';
@@ -89,7 +90,9 @@ const DID: Readonly<Record<string, Seen['did']>> = {
 /** What shuts off a flow; a switch or a plug keeps no water back. */
 export const FLOW: readonly string[] = ['valve', 'sea valve', 'non-return valve'];
 
-export function stripFacts({ seen }: Pick<StripState, 'seen'>): SeenFacts {
+export function stripFacts(strip: Pick<StripState, 'seen' | 'component'>): SeenFacts {
+  const { seen } = strip;
+  const component = componentIn(strip);
   const off = seen.filter((s) => s.did === 'took off');
   const joints = off.filter(hasJoint).map((s) => [jointOfPart(after(s.thing)), jointFacts(s)]);
   const shut = seen.filter((s) => s.did === 'shut');
@@ -115,6 +118,11 @@ export function stripFacts({ seen }: Pick<StripState, 'seen'>): SeenFacts {
     proofs: Object.fromEntries(
       PROOFS.map(({ id, name, what }) => [id, { name, what, owedBy: [] }]),
     ),
+    ...(component === null
+      ? {}
+      : {
+          asFound: { target: after(component), name: strip.component, owedBy: [component] },
+        }),
     isolation: {
       stated: true,
       closures: shut.filter((s) => FLOW.includes(s.kind ?? '')).map((s) => after(s.thing)),

@@ -1,6 +1,7 @@
 // What acts speak of: the names of things, what undoing one opens, and how an entry is worded.
 
 import type { PackFacts, Thing } from '../pack/types.ts';
+import { missingWords } from './as-found.ts';
 import type { Opening } from './kinds.ts';
 
 /** `joint/pump-mounting` → `joint`. */
@@ -93,6 +94,12 @@ export function wording(
       const temp = facts?.temps[id];
       const name = temp?.name ?? text(said.name) ?? `temporary thing ${id}`;
       return { what: `${name} (number ${id}) in`, place: temp?.where ?? text(said.where) };
+    }
+    case 'as found':
+      return { what: `${facts?.asFound?.name ?? id}: as found not said`, place: null };
+    case 'missing': {
+      const name = facts?.items[id]?.name ?? facts?.parts[id]?.name ?? facts?.asFound?.name ?? id;
+      return { what: `${name}: ${missingWords(said.missing ?? said.left)}`, place: null };
     }
     case 'proof':
       return { what: `Proof owed: ${facts?.proofs[id]?.name ?? id}`, place: null };
