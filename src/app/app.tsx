@@ -6,6 +6,7 @@ import type { JobState } from '../record/types.ts';
 import { CalcScreen } from './calc/calc-screen.tsx';
 import { Begin } from './due/begin.tsx';
 import { Log } from './due/log.tsx';
+import { EyesScreen } from './eyes/eyes-screen.tsx';
 import { HandOverScreen } from './hand-over/hand-over-screen.tsx';
 import { PackScreen } from './pack/pack-screen.tsx';
 import { ProofScreen } from './proof/proof-screen.tsx';
@@ -87,6 +88,8 @@ function Chosen({ job, pack, screen }: ChosenProps) {
   switch (screen) {
     case 'open':
       return <OpenScreen job={job} pack={pack} />;
+    case 'eyes':
+      return <EyesScreen job={job} pack={pack} />;
     case 'record':
       return <RecordScreen job={job} pack={pack} />;
     case 'hand-over':

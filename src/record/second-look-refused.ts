@@ -82,6 +82,12 @@ function personRefused(
 
 const refused = (why: string): Refusal => ({ stop: 'not looked at', why, open: [] });
 
+/** From when, by the device's clock, one who shut it may look again alone. */
+export const aloneFrom = (look: LookState): string | null =>
+  look.lastSaid === null
+    ? null
+    : new Date(Date.parse(look.lastSaid.utc) + limits.record.aloneMinutes * 60_000).toISOString();
+
 /** Where one hand is aboard, or somebody has taken it upon their name that nobody else can look. */
 export const mayLookAlone = (job: JobState, look: LookState): boolean =>
   job.handsAboard === '1' || look.anywayBy !== null;

@@ -34,6 +34,8 @@ export type LookSaid = {
   readonly minutesAfter: number | null;
   readonly passed: boolean;
   readonly differs: readonly string[];
+  /** The names alone of what was seen otherwise: the next to look is told no position. */
+  readonly otherwise: readonly string[];
   readonly why: string | null;
 };
 
@@ -133,13 +135,15 @@ type RowSaid = { readonly thing: Thing; readonly position: string };
 /** The body's shape was checked when the act was taken up. */
 const rowsIn = (look: Said): readonly RowSaid[] => look.body.rows as unknown as readonly RowSaid[];
 
+type Difference = { readonly name: string; readonly what: string };
+
 /** What was seen against what was said and what is wanted; an empty list is a look that agrees. */
 function differencesOf(
   l: Looking,
   look: Said,
   facts: PackFacts | null,
   moment: Moment,
-): readonly string[] {
+): readonly Difference[] {
   const view = viewOf(look, l.isAncestor);
   return thingsOf(l, facts, moment, view).flatMap((thing) => {
     const name = nameOf(facts, thing);
@@ -147,13 +151,13 @@ function differencesOf(
     const words = saw.map((r) => r.position).join(' and ');
     const said = heldAt(l, thing, moment, view);
     const wanted = wantedAt(facts, thing, moment) ?? said;
-    if (saw.length === 0) return [`${name}: not looked at`];
-    if (said === null) return [`${name}: seen ${words}, not said by anybody`];
+    if (saw.length === 0) return [{ name, what: 'not looked at' }];
+    if (said === null) return [{ name, what: `seen ${words}, not said by anybody` }];
     const right = [said, wanted ?? said].map(positionOf);
     const agrees = saw.every((r) => right.every((p) => p === positionOf(r.position)));
     if (agrees) return [];
     const want = wanted !== null && positionOf(wanted) !== positionOf(said);
-    return [`${name}: seen ${words}, said ${said}${want ? `, wanted ${wanted}` : ''}`];
+    return [{ name, what: `seen ${words}, said ${said}${want ? `, wanted ${wanted}` : ''}` }];
   });
 }
 
@@ -191,10 +195,12 @@ function judged(l: Looking, look: Said, facts: PackFacts | null, moment: Moment)
       : (minutesAfter ?? 0) < limits.record.aloneMinutes
         ? `alone, ${minutesAfter} min after, sooner than ${limits.record.aloneMinutes} min`
         : null;
-  const differs = differencesOf(l, look, facts, moment);
+  const found = differencesOf(l, look, facts, moment);
+  const differs = found.map((d) => `${d.name}: ${d.what}`);
+  const otherwise = found.map((d) => d.name);
   const { hash: act, by, at } = look.act;
   const passed = things.length > 0 && why === null && differs.length === 0;
-  return { act, by, at, alone, minutesAfter, passed, differs, why };
+  return { act, by, at, alone, minutesAfter, passed, differs, otherwise, why };
 }
 
 const ofMoment = (anyway: Said, moment: Moment): boolean => anyway.body.step === lookStep(moment);

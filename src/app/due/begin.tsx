@@ -1,7 +1,9 @@
 // Begin a job: which machine, which part, what is done to it, and why. The pack is then worked out.
 
 import { useState } from 'react';
+import type { HandsAboard } from '../../pack/types.ts';
 import type { Does } from '../../plant/schema.ts';
+import { Aboard } from '../eyes/aboard.tsx';
 import { Choice, Field, Pick, Plain } from '../shared/controls.tsx';
 import { Hands } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
@@ -19,6 +21,7 @@ export function Begin() {
   const [why, setWhy] = useState('');
   const [when, setWhen] = useState('');
   const [people, setPeople] = useState<readonly string[]>([]);
+  const [aboard, setAboard] = useState<HandsAboard | ''>('');
   const machine = replica.machines.find((each) => each.id === machineId);
   const target = machine?.targets.find((each) => each.id === targetId);
   const doing = target?.does.find((each) => each.id === does);
@@ -31,6 +34,7 @@ export function Begin() {
       ...(why.trim() === '' ? {} : { why: why.trim() }),
       ...(when === '' ? {} : { when }),
       ...(people.length === 0 ? {} : { people }),
+      ...(aboard === '' ? {} : { handsAboard: aboard }),
     });
     if (pack !== null) go(to.pack(pack.id));
   };
@@ -74,6 +78,7 @@ export function Begin() {
       <Field label={w.why} value={why} onChange={setWhy} list={Object.values(w.reasons)} />
       <Field label={w.when} type="date" value={when} onChange={setWhen} />
       <Hands label={w.hands} value={people} onChange={setPeople} />
+      <Aboard value={aboard} onChange={setAboard} />
       <Plain onPress={() => void work()} disabled={doing === undefined}>
         {w.workOut}
       </Plain>

@@ -4,6 +4,7 @@ import { useState } from 'react';
 import type { Pack } from '../../pack/types.ts';
 import { type HandOver, handOver } from '../../record/hand-over.ts';
 import type { JobState } from '../../record/types.ts';
+import { LooksSaid } from '../eyes/looks-said.tsx';
 import { Plain } from '../shared/controls.tsx';
 import { JobSheet } from '../shared/job-sheet.tsx';
 import { Person, useHolder } from '../shared/person.tsx';
@@ -38,6 +39,7 @@ export function HandOverScreen({ job, pack }: HandOverProps) {
         <h2 id="isolation-head">{w.isolation}</h2>
         <p>{tell(told.isolation)}</p>
       </section>
+      <LooksSaid job={job} />
       <Told id="next" rows={told.next} />
     </JobSheet>
   );

@@ -15,10 +15,9 @@ import { useTold, useWords } from '../shared/say.tsx';
 import { unitSign } from '../shared/words.ts';
 import { useAwake } from '../work/awake.ts';
 import { OtherSteps } from '../work/other-steps.tsx';
-import { StepSheet } from '../work/step-sheet.tsx';
 import { Stops } from '../work/stops.tsx';
 import { TakeBack } from '../work/take-back.tsx';
-import { PROOF_PHASES, useReady } from '../work/work-screen.tsx';
+import { PROOF_PHASES, StepNow, useReady } from '../work/work-screen.tsx';
 
 type JobProps = { readonly job: JobState; readonly pack: Pack };
 
@@ -34,7 +33,7 @@ export function ProofScreen({ job, pack }: JobProps) {
       {now === undefined ? (
         <NothingToProve job={job} workReady={all.length > 0} />
       ) : (
-        <StepSheet
+        <StepNow
           key={now.id}
           job={job}
           pack={pack}
@@ -43,7 +42,7 @@ export function ProofScreen({ job, pack }: JobProps) {
           onDone={() => setChosen(null)}
         />
       )}
-      <TakeBack job={job} pack={pack} />
+      {now?.verb === 'second-look' ? null : <TakeBack job={job} pack={pack} />}
       <Stops job={job} pack={pack} />
       <OtherSteps steps={ready.filter((step) => step !== now)} onChoose={setChosen} />
       <Owed job={job} />

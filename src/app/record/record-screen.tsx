@@ -7,6 +7,7 @@ import type { Act, JobState } from '../../record/types.ts';
 import { FoundList } from '../as-found/found-list.tsx';
 import { Hunts } from '../as-found/hunts.tsx';
 import { Baseline, PositionsFound } from '../before/baseline.tsx';
+import { LooksSaid } from '../eyes/looks-said.tsx';
 import { actSaid, actsOf, actWords } from '../shared/act-words.ts';
 import { JobSheet } from '../shared/job-sheet.tsx';
 import { nameOf, readingWords } from '../shared/names.ts';
@@ -40,6 +41,7 @@ export function RecordScreen({ job, pack }: ScreenProps) {
       <PositionsFound job={job} nameOf={(thing) => closureName(named, thing)} />
       <FoundList job={job} nameOf={(thing) => foundName(named, thing)} />
       <AsFound job={job} pack={named} />
+      <LooksSaid job={job} />
       <Deviations job={job} pack={named} />
       <Findings job={job} pack={named} />
       <Items job={job} pack={named} />

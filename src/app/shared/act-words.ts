@@ -3,6 +3,7 @@
 import type { Pack } from '../../pack/types.ts';
 import { kindOf, stepIdOf } from '../../record/kinds.ts';
 import { order } from '../../record/order.ts';
+import { after } from '../../record/things.ts';
 import type { Act } from '../../record/types.ts';
 import type { Speaks } from './say.tsx';
 
@@ -41,6 +42,15 @@ export function actSaid(act: Act, { words, told }: Speaks): string {
     ...(holes === null ? [] : [acts.holes(holes)]),
     ...fields,
     ...(typed === null ? [] : [acts.typed(typed)]),
+    ...seenRows(act),
+    ...(act.kind === 'second-look' && act.body.alone === true ? [words.eyes.checkedAlone] : []),
     ...together,
   ].join('; ');
+}
+
+/** What a second look saw, closure by closure, by the names of the pack's file. */
+function seenRows(act: Act): readonly string[] {
+  if (act.kind !== 'second-look' || !Array.isArray(act.body.rows)) return [];
+  const rows = act.body.rows as { readonly thing: string; readonly position: string }[];
+  return rows.map(({ thing, position }) => `${after(thing)}: ${position}`);
 }

@@ -1,7 +1,9 @@
 // Begin a job on a machine that nobody has written down: vessel known, the rest in words.
 
 import { useState } from 'react';
+import type { HandsAboard } from '../../pack/types.ts';
 import { slugged } from '../../record/strip.ts';
+import { Aboard } from '../eyes/aboard.tsx';
 import { Choice, Field, Plain } from '../shared/controls.tsx';
 import { useKept } from '../shared/kept.ts';
 import { Hands, useHolder } from '../shared/person.tsx';
@@ -30,6 +32,7 @@ export function BeginStrip() {
   const [component, setComponent] = useState('');
   const [does, setDoes] = useState('');
   const [people, setPeople] = useState<readonly string[]>([]);
+  const [aboard, setAboard] = useState<HandsAboard | ''>('');
   const begin = async () => {
     const words = [component, machine, side, new Date().toISOString().slice(0, 10), mark].join(' ');
     const base = slugged(words);
@@ -43,6 +46,7 @@ export function BeginStrip() {
       hands: people.length === 0 ? [holder.name] : [...people],
       ...(SIDES.indexOf(side) < SIDES.length - 1 && side !== '' ? { side } : {}),
       ...((DOES[does] ?? '') === '' ? {} : { does: DOES[does] ?? '' }),
+      ...(aboard === '' ? {} : { handsAboard: aboard }),
     };
     const stream = { kind: 'job', id } as const;
     if (await record({ stream, kind: 'strip-started', by: holder.name, body })) go(to.job(id));
@@ -70,6 +74,7 @@ export function BeginStrip() {
       />
       <Choice label={w.itWillBe} value={does} onChange={setDoes} choices={Object.keys(DOES)} />
       <Hands label={w.hands} value={people} onChange={setPeople} />
+      <Aboard value={aboard} onChange={setAboard} />
       {lacks.length === 0 ? null : <p className="lacks">{w.stillToSay(lacks.join('; '))}</p>}
       <Plain onPress={() => void begin()} disabled={lacks.length > 0}>
         {w.begin}

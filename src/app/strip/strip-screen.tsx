@@ -7,6 +7,7 @@ import type { Entry, JobState } from '../../record/types.ts';
 import { Hunts } from '../as-found/hunts.tsx';
 import { StripAsFound } from '../as-found/strip-as-found.tsx';
 import { StripBefore } from '../before/strip-before.tsx';
+import { LookLink } from '../eyes/look-link.tsx';
 import { Main } from '../shared/controls.tsx';
 import { JobSheet } from '../shared/job-sheet.tsx';
 import { KeptPhoto } from '../shared/offline-lines.tsx';
@@ -62,6 +63,7 @@ export function StripScreen({ job }: { readonly job: JobState }) {
           <Hunts job={job} />
           <IsolationStop job={job} />
           <ProveIsolation job={job} />
+          <LookLink job={job} />
           {open.length === 0 ? null : (
             <p>
               <a className="plain" href={to.job(job.id, 'box-up')}>

@@ -12,7 +12,7 @@ export type Side = 'could-not' | 'found' | 'used-anyway';
 type SideActProps = {
   readonly side: Side;
   readonly job: string;
-  readonly step: Step;
+  readonly step: Pick<Step, 'id' | 'thing'>;
   readonly onEnd: () => void;
 };
 

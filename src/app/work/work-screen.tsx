@@ -9,6 +9,7 @@ import type { JobState } from '../../record/types.ts';
 import { AsFoundSheet } from '../as-found/as-found-sheet.tsx';
 import { Hunts } from '../as-found/hunts.tsx';
 import { BeforeSheet } from '../before/before-sheet.tsx';
+import { LookSheet } from '../eyes/look-sheet.tsx';
 import { JobSheet } from '../shared/job-sheet.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { to } from '../shared/route.ts';
@@ -36,6 +37,8 @@ export function WorkScreen({ job, pack }: JobProps) {
   const ready = all.filter((step) => !PROOF_PHASES.includes(step.phase));
   const [chosen, setChosen] = useState<string | null>(null);
   const now = ready.find((step) => step.id === chosen) ?? ready[0];
+  // Nothing beside a blank list may tell what somebody said before.
+  const looks = now?.verb === 'second-look';
   return (
     <JobSheet job={job} pack={pack} title={w.title} quietTitle>
       {job.closed === null ? null : (
@@ -56,8 +59,8 @@ export function WorkScreen({ job, pack }: JobProps) {
         />
       )}
       <Hunts job={job} />
-      <TakeBack job={job} pack={pack} />
-      <DoneToHere job={job} pack={pack} />
+      {looks ? null : <TakeBack job={job} pack={pack} />}
+      {looks ? null : <DoneToHere job={job} pack={pack} />}
       <Stops job={job} pack={pack} />
       <OtherSteps steps={ready.filter((step) => step !== now)} onChoose={setChosen} />
       {now !== undefined && all.length > ready.length ? (
@@ -70,9 +73,11 @@ export function WorkScreen({ job, pack }: JobProps) {
 }
 
 /** Each sort of step in its own sheet; a step is keyed, so that answers never reach another. */
-function StepNow(props: StepSheetProps) {
+export function StepNow(props: StepSheetProps) {
   if (beforeOf(props.step.thing) !== null) return <BeforeSheet {...props} />;
   if (props.step.verb === 'as-found') return <AsFoundSheet {...props} />;
+  const look = props.job.looks.find((each) => each.step === props.step.id);
+  if (look !== undefined) return <LookSheet {...props} look={look} />;
   return <StepSheet {...props} />;
 }
 

@@ -52,6 +52,7 @@ export const acts = {
     shut: 'a closure brought to the position the work needs',
     tagged: 'a tag hung at one station of a closure',
     'drain-opened': 'a drain or vent opened',
+    'second-look': 'the closures looked at by a second pair of eyes, blank',
     'proved-dead': 'flow seen to run and die away at a drain',
     told: 'someone told',
     measured: 'a reading taken, as found or as left',

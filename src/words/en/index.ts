@@ -6,6 +6,7 @@ import * as asFoundSheets from './as-found.ts';
 import { before } from './before.ts';
 import { calcForm } from './calc-form.ts';
 import { calcSheet } from './calc-sheet.ts';
+import { eyes } from './eyes.ts';
 import { handOver } from './hand-over.ts';
 import * as logSheets from './log.ts';
 import { numbers } from './numbers.ts';
@@ -26,6 +27,7 @@ export const en = {
   before,
   calcForm,
   calcSheet,
+  eyes,
   handOver,
   ...logSheets,
   numbers,

@@ -35,6 +35,7 @@ export const sheet = {
     work: 'work',
     'box-up': 'box-up',
     open: 'open',
+    eyes: 'second look',
     proof: 'proof',
     'hand-over': 'hand-over',
     record: 'record',

@@ -54,6 +54,7 @@ export const acts: Words['acts'] = {
     shut: 'un cierre llevado a la posición que pide la faena',
     tagged: 'una tarjeta colgada en un puesto de un cierre',
     'drain-opened': 'una purga o un venteo abierto',
+    'second-look': 'una segunda persona miró los cierres, con la lista en blanco',
     'proved-dead': 'se vio correr y dejar de correr por una purga',
     told: 'alguien avisado',
     measured: 'una lectura tomada, como se encontró o como quedó',

@@ -7,6 +7,7 @@ import * as asFoundSheets from './as-found.ts';
 import { before } from './before.ts';
 import { calcForm } from './calc-form.ts';
 import { calcSheet } from './calc-sheet.ts';
+import { eyes } from './eyes.ts';
 import { handOver } from './hand-over.ts';
 import * as logSheets from './log.ts';
 import { numbers } from './numbers.ts';
@@ -27,6 +28,7 @@ export const es: Words = {
   before,
   calcForm,
   calcSheet,
+  eyes,
   handOver,
   ...logSheets,
   numbers,

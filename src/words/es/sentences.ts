@@ -4,6 +4,7 @@ import type { EnglishSentences, Translated } from '../en/sentences.ts';
 import { backSentences } from './back.ts';
 import { beforeSentences } from './before-steps.ts';
 import { cautions } from './cautions.ts';
+import { lookSentences } from './look-sentences.ts';
 import { offSentences } from './off.ts';
 import { packSentences } from './pack-sheet.ts';
 import { proofSentences } from './proof-steps.ts';
@@ -14,6 +15,7 @@ import { vocabulary } from './vocabulary.ts';
 export const spanishSentences: Translated<EnglishSentences> = {
   ...vocabulary,
   ...cautions,
+  ...lookSentences,
   ...offSentences,
   ...beforeSentences,
   ...backSentences,

@@ -37,6 +37,7 @@ export const sheet: Words['sheet'] = {
     work: 'faena',
     'box-up': 'montar',
     open: 'pendientes',
+    eyes: 'segunda mirada',
     proof: 'prueba',
     'hand-over': 'entrega',
     record: 'registro',

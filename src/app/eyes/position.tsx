@@ -1,0 +1,83 @@
+// How one closure stands, in words on big controls; so many turns open asks how many.
+
+import { useState } from 'react';
+import { ANOTHER, CANNOT_TELL } from '../../record/look-order.ts';
+import type { LookRow } from '../../record/second-look.ts';
+import type { Words } from '../../words/words.ts';
+import { Main, Plain } from '../shared/controls.tsx';
+import { useWords } from '../shared/say.tsx';
+import { Keypad } from '../work/keypad.tsx';
+
+type PositionProps = {
+  readonly row: LookRow;
+  readonly disabled: boolean;
+  readonly onSee: (position: string) => void;
+};
+
+/** Positions are kept in the words of the record and shown in the person's own. */
+export function positionWords(position: string, w: Words['eyes']): string {
+  if (position === 'open') return w.open;
+  if (position === 'shut') return w.shut;
+  if (position === CANNOT_TELL) return w.cannotTell;
+  if (position === ANOTHER) return w.another;
+  const turns = /^open (\S+) turns$/.exec(position)?.[1];
+  return turns === undefined ? position : w.turnsOpen(turns);
+}
+
+export function PositionChoice({ row, disabled, onSee }: PositionProps) {
+  const { eyes: w } = useWords();
+  const [turning, setTurning] = useState(false);
+  if (turning) return <Turns disabled={disabled} onSee={onSee} />;
+  return (
+    <div className="main-acts">
+      {row.choices.map((choice) => (
+        <Main key={choice} onPress={() => onSee(choice)} disabled={disabled}>
+          {positionWords(choice, w)}
+        </Main>
+      ))}
+      {row.turns ? (
+        <Main onPress={() => setTurning(true)} disabled={disabled}>
+          {w.soManyTurns}
+        </Main>
+      ) : null}
+      <Main onPress={() => onSee(CANNOT_TELL)} disabled={disabled}>
+        {w.cannotTell}
+      </Main>
+    </div>
+  );
+}
+
+const COUNTS = ['1', '2', '3', '4', '5', '6', '7', '8'] as const;
+
+function Turns({ disabled, onSee }: Omit<PositionProps, 'row'>) {
+  const { eyes: w } = useWords();
+  const [keying, setKeying] = useState(false);
+  const [typed, setTyped] = useState('');
+  const count = Number(typed);
+  if (keying) {
+    return (
+      <>
+        <Keypad label={w.howManyTurns} unit="" value={typed} onChange={setTyped} />
+        <Plain
+          onPress={() => onSee(`open ${count} turns`)}
+          disabled={disabled || typed === '' || !(count > 0)}
+        >
+          {w.thatMany}
+        </Plain>
+      </>
+    );
+  }
+  return (
+    <>
+      <p>{w.howManyTurns}</p>
+      <div className="main-acts">
+        {COUNTS.map((n) => (
+          <Main key={n} onPress={() => onSee(`open ${n} turns`)} disabled={disabled}>
+            {n}
+          </Main>
+        ))}
+      </div>
+      <Plain onPress={() => setKeying(true)}>{w.anotherCount}</Plain>
+    </>
+  );
+}
