@@ -35,3 +35,9 @@ test('what was typed stays beside its uncertainty; a working is not touched', ()
   expect(answer).toMatchObject({ f: { value: 5, u: 0.5, given: '5 kN' }, list: [{ u: 1 }] });
   expect(answer.working).toEqual([{ value: 5, unit: 'kN' }]);
 });
+
+test('where one end has no answer the step to the other counts, and nothing is endless', () => {
+  const one = { a: { value: 1, unit: 'm', u: 1 } };
+  const answer = carry(one, ({ a }) => ({ over: { value: 1 / a.value, unit: '1' } }));
+  expect(answer).toEqual({ over: { value: 1, unit: '1', u: 0.5 } });
+});

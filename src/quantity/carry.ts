@@ -11,6 +11,9 @@ const isObject = (value: unknown): value is Record<PropertyKey, unknown> =>
 const isQuantity = (value: unknown): value is Quantity =>
   isObject(value) && typeof value.value === 'number' && typeof value.unit === 'string';
 
+const isFigure = (value: unknown): value is Quantity =>
+  isQuantity(value) && Number.isFinite(value.value);
+
 // A working holds figures of its own, which stand for the best values alone.
 function quantitiesIn(value: unknown, path: Path = []): readonly Found[] {
   if (isQuantity(value)) return [{ path, quantity: value }];
@@ -53,10 +56,10 @@ export function carry<I, R>(input: I, solve: (input: I) => R): R {
     for (const [low, high] of ends) {
       const below = valueAt(low, path);
       const above = valueAt(high, path);
-      const from = isQuantity(below) ? below.value : quantity.value;
-      const to = isQuantity(above) ? above.value : quantity.value;
+      const from = isFigure(below) ? below.value : quantity.value;
+      const to = isFigure(above) ? above.value : quantity.value;
       // Where one end has no answer, the whole step to the other counts.
-      const both = isQuantity(below) && isQuantity(above);
+      const both = isFigure(below) && isFigure(above);
       sum += ((to - from) / (both ? 2 : 1)) ** 2;
     }
     if (sum > 0) answer = replaced(answer, path, { ...quantity, u: Math.sqrt(sum) });

@@ -4,7 +4,9 @@ import { z } from 'zod';
 import { limits } from '../limits.ts';
 import { commonOut, figure, figureOut } from '../quantity/border.ts';
 
-const above = (unit: string, max: number) => figure(unit, { above: 0, max });
+/** Nothing is as small as this: what is smaller is a slip of the unit. */
+const LEAST = 1e-9;
+const above = (unit: string, max: number) => figure(unit, { above: LEAST, max });
 const modulus = above('GPa', 2_000);
 const stiffness = above('kN/mm', 1_000_000_000);
 const { layers } = limits.tightening;

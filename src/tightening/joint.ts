@@ -124,7 +124,8 @@ const both = (one: number | null, other: number | null, of: (a: number, b: numbe
   one === null || other === null ? null : of(one, other);
 
 /** A ratio; null where there is nothing to divide by. */
-const over = (top: number, bottom: number): number | null => (bottom > 0 ? top / bottom : null);
+const over = (top: number, bottom: number): number | null =>
+  bottom > 0 && Number.isFinite(top / bottom) ? top / bottom : null;
 
 function figuresOf(input: JointInput, kb: number | null, kc: number | null): Found {
   const preload = input.preload?.value ?? null;

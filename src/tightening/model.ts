@@ -7,7 +7,9 @@ import { surfaces } from './tables/friction-ranges.ts';
 import { holeMaterials } from './tables/hole-materials.ts';
 import { givenThread, readThread, type Thread } from './thread.ts';
 
-const above = (unit: string, max: number) => figure(unit, { above: 0, max });
+/** Nothing is as small as this: what is smaller is a slip of the unit. */
+const LEAST = 1e-9;
+const above = (unit: string, max: number) => figure(unit, { above: LEAST, max });
 
 const threadFigures = z.strictObject({
   diameter: above('mm', 1_000),
@@ -64,13 +66,21 @@ const shape = z.strictObject({
   frictionThread: frictionIn.optional(),
   frictionHead: frictionIn.optional(),
   surface: z.enum(surfaces).optional().describe('gives a sourced range of friction'),
-  nutFactor: figure('1', { above: 0, max: 1, says: 'no bolt has such a nut factor' }).optional(),
+  nutFactor: figure('1', {
+    above: LEAST,
+    max: 1,
+    says: 'no bolt has such a nut factor',
+  }).optional(),
   bearingOuter: above('mm', 2_000).optional().describe('default: washer face of ISO 4014'),
   hole: above('mm', 2_000).optional().describe('default: medium hole of ISO 273'),
-  utilisation: figure('1', { above: 0, max: 1, says: 'it is a share of yield' })
+  utilisation: figure('1', { above: LEAST, max: 1, says: 'it is a share of yield' })
     .optional()
     .describe('share of yield, torsion included; 0.9 where no tightness is given'),
-  proofShare: figure('1', { above: 0, max: 1, says: 'it is a share of the proof load' }).optional(),
+  proofShare: figure('1', {
+    above: LEAST,
+    max: 1,
+    says: 'it is a share of the proof load',
+  }).optional(),
   preload: above('kN', 100_000).optional(),
   issuedTorque: above('N.m', 1_000_000).optional(),
   toolScatter: figure('1', { min: 0, below: 1, says: 'it is a fraction, 0.04 for 4 %' }).optional(),
