@@ -3,7 +3,6 @@
 import { backSentences } from './back.ts';
 import { beforeSentences } from './before-steps.ts';
 import { cautions } from './cautions.ts';
-import { lookSentences } from './look-sentences.ts';
 import { offSentences } from './off.ts';
 import { packSentences } from './pack-sheet.ts';
 import { proofSentences } from './proof-steps.ts';
@@ -14,7 +13,6 @@ import { vocabulary } from './vocabulary.ts';
 export const englishSentences = {
   ...vocabulary,
   ...cautions,
-  ...lookSentences,
   ...offSentences,
   ...beforeSentences,
   ...backSentences,

@@ -4,7 +4,6 @@ import type { EnglishSentences, Translated } from '../en/sentences.ts';
 import { backSentences } from './back.ts';
 import { beforeSentences } from './before-steps.ts';
 import { cautions } from './cautions.ts';
-import { lookSentences } from './look-sentences.ts';
 import { offSentences } from './off.ts';
 import { packSentences } from './pack-sheet.ts';
 import { proofSentences } from './proof-steps.ts';
@@ -15,7 +14,6 @@ import { vocabulary } from './vocabulary.ts';
 export const spanishSentences: Translated<EnglishSentences> = {
   ...vocabulary,
   ...cautions,
-  ...lookSentences,
   ...offSentences,
   ...beforeSentences,
   ...backSentences,
