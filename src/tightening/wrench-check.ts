@@ -1,5 +1,6 @@
 // Whether a torque wrench may be used for a setting on a day: its range, its date, its cycles.
 
+import { monthsOn } from '../quantity/day.ts';
 import { formatNumber } from '../quantity/quantity.ts';
 import type { Source } from '../quantity/types.ts';
 
@@ -111,7 +112,7 @@ function dateOf(wrench: Wrench, on: string | undefined): Part {
     ...(on === undefined ? ['on'] : []),
   ];
   if (calibratedOn === undefined || on === undefined) return missing(...needs);
-  const until = inDateUntil(calibratedOn, intervalMonths);
+  const until = monthsOn(calibratedOn, intervalMonths);
   if (on <= until) return fine;
   return because(
     `out of date: calibrated on ${calibratedOn}, ` +
@@ -131,28 +132,4 @@ function cyclesOf({ cyclesSince, intervalCycles }: Wrench): Part {
     'Cycles since calibration not given: judged by the date alone ' +
     '(ISO 6789: 12 months or 5000 cycles, whichever comes first).';
   return { ...fine, cautions: [caution] };
-}
-
-/** The last day on which a wrench is in date: the same day of the month, or the month's last. */
-export function inDateUntil(calibratedOn: string, months: number): string {
-  const [year = 0, month = 1, day = 1] = calibratedOn.split('-').map(Number);
-  const count = year * 12 + (month - 1) + months;
-  const [toYear, toMonth] = [Math.floor(count / 12), (count % 12) + 1];
-  const last = daysIn(toYear, toMonth);
-  return `${pad(toYear, 4)}-${pad(toMonth, 2)}-${pad(Math.min(day, last), 2)}`;
-}
-
-const pad = (value: number, length: number): string => String(value).padStart(length, '0');
-
-function daysIn(year: number, month: number): number {
-  if (month === 2) return (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0 ? 29 : 28;
-  return month === 4 || month === 6 || month === 9 || month === 11 ? 30 : 31;
-}
-
-/** Whether a text is a day of the calendar, `2026-11-25`. */
-export function isDay(text: string): boolean {
-  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
-  if (match === null) return false;
-  const [year, month, day] = [Number(match[1]), Number(match[2]), Number(match[3])];
-  return month >= 1 && month <= 12 && day >= 1 && day <= daysIn(year, month);
 }

@@ -1,10 +1,11 @@
 // What to set a torque wrench to, with the adapter really used, and whether that wrench may be used.
 
 import { limits } from '../limits.ts';
+import { isDay } from '../quantity/day.ts';
 import { formatNumber } from '../quantity/quantity.ts';
 import type { Problem, Quantity, Working } from '../quantity/types.ts';
 import { adapterDoesNothing, factorSpread, type Lever, leverFactor, leverMm } from './lever.ts';
-import { checkWrench, isDay, type Wrench } from './wrench-check.ts';
+import { checkWrench, type Wrench } from './wrench-check.ts';
 import type { WrenchSettingInput } from './wrench-input.ts';
 import { settingWorking } from './wrench-working.ts';
 
