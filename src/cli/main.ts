@@ -32,6 +32,11 @@ const entries: readonly Entry[] = [
     load: async () => (await import('./calc.ts')).calcCommand(),
   },
   {
+    name: 'tools',
+    summary: 'check and show a list of the tools held',
+    load: async () => (await import('./tools.ts')).toolsCommand(),
+  },
+  {
     name: 'job',
     summary: 'carry a job from the first undoing to its closing',
     load: async () => (await import('./job.ts')).jobCommand(),
