@@ -42,6 +42,7 @@ export const limits = {
   record: { aloneMinutes: 10, bodyBytes: 64_000, parents: 64, actsInState: 1_000_000 },
   /** Circles for counted things (the figure is in words besides); elements in a map column. */
   drawing: { countedThings: 60, mapColumn: 6 },
+  app: { photoPx: 1_600, photoQuality: 0.85 },
   archive: { busyMs: 10_000, checkpointPages: 1_000 },
   server: {
     bodyBytes: 8_000_000,

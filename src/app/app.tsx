@@ -9,6 +9,7 @@ import { Log } from './due/log.tsx';
 import { EyesScreen } from './eyes/eyes-screen.tsx';
 import { HandOverScreen } from './hand-over/hand-over-screen.tsx';
 import { PackScreen } from './pack/pack-screen.tsx';
+import { PaperScreen } from './paper/paper-screen.tsx';
 import { ProofScreen } from './proof/proof-screen.tsx';
 import { RecordScreen } from './record/record-screen.tsx';
 import { SetupScreen } from './setup/setup-screen.tsx';
@@ -96,10 +97,12 @@ function Chosen({ job, pack, screen }: ChosenProps) {
       return <HandOverScreen job={job} pack={pack} />;
     case 'work':
     case 'box-up':
+    case 'paper':
     case 'proof':
       if (pack === null) {
         return screen === 'work' ? <StripScreen job={job} /> : <BoxUp job={job} />;
       }
+      if (screen === 'paper') return <PaperScreen job={job} pack={pack} />;
       return screen === 'proof' ? (
         <ProofScreen job={job} pack={pack} />
       ) : (

@@ -75,7 +75,7 @@ const readingsOf = (pack: Pack, said: ProofSaid | null): readonly (readonly stri
   return [...rows, ...blank];
 };
 
-/** Reading, instrument, by; the record does not ask for the instrument, so its place stays blank. */
+/** Reading, instrument, by; the record asks for no instrument, so its place stays blank. */
 function readOf(pack: Pack, limit: ShownValue, said: ProofSaid | null): readonly string[] {
   const label = pack.steps.flatMap((s) => s.asks).find((ask) => ask.name === limit.id)?.label;
   const reading = said?.job.readings.findLast(({ name }) => name === label);

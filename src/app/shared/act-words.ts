@@ -45,6 +45,7 @@ export function actSaid(act: Act, { words, told }: Speaks): string {
     ...seenRows(act),
     ...(act.kind === 'second-look' && act.body.alone === true ? [words.eyes.checkedAlone] : []),
     ...together,
+    ...paperSaid(act, words),
   ].join('; ');
 }
 
@@ -53,4 +54,14 @@ function seenRows(act: Act): readonly string[] {
   if (act.kind !== 'second-look' || !Array.isArray(act.body.rows)) return [];
   const rows = act.body.rows as { readonly thing: string; readonly position: string }[];
   return rows.map(({ thing, position }) => `${after(thing)}: ${position}`);
+}
+
+/** A job done on paper: which sheet, what stood there, who entered it. */
+function paperSaid({ body }: Act, { paper: w }: Speaks['words']): readonly string[] {
+  if (typeof body.paper !== 'string') return [];
+  return [
+    w.said(body.paper),
+    ...(typeof body.writtenAt === 'string' ? [w.written(body.writtenAt)] : []),
+    ...(typeof body.enteredBy === 'string' ? [w.enteredBy(body.enteredBy)] : []),
+  ];
 }

@@ -8,6 +8,7 @@ import { db, type OwnAct } from './offline-db.ts';
 import { keepPhoto, notKept, notShownOf, type Photo, sayActs, withOwn } from './offline-say.ts';
 import { fetchKnown, keepKnown, send } from './offline-send.ts';
 import { notKeptWords } from './offline-words.ts';
+import { drawnAnew } from './photo-size.ts';
 import { wordsNow } from './words-now.ts';
 
 export type DeviceView = {
@@ -160,7 +161,7 @@ async function sayNow(drafts: readonly Draft[]): Promise<Answer<true>> {
 }
 
 export async function takePhoto(file: Blob): Promise<Answer<Photo>> {
-  const kept = await keepPhoto(file);
+  const kept = await keepPhoto(await drawnAnew(file));
   if (!kept.ok) return kept;
   photos = await db.photos.where('unsent').equals(1).count();
   tell();

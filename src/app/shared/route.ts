@@ -10,7 +10,10 @@ export type Route =
   | { readonly screen: 'calc'; readonly name: string | null };
 
 export type JobPart = (typeof JOB_SCREENS)[number];
-const JOB_SCREENS = ['work', 'box-up', 'open', 'eyes', 'proof', 'hand-over', 'record'] as const;
+const JOB_SCREENS = [
+  ...(['work', 'box-up', 'open', 'eyes'] as const),
+  ...(['proof', 'hand-over', 'record', 'paper'] as const),
+] as const;
 
 export function parseRoute(hash: string): Route {
   const [what = '', id = '', part = ''] = hash.replace(/^#\/?/, '').split('/').map(safeDecode);

@@ -3,7 +3,7 @@
 
 import { useState } from 'react';
 import { signDrawing } from '../../drawing/caution.ts';
-import type { Pack } from '../../pack/types.ts';
+import type { Pack, Step } from '../../pack/types.ts';
 import type { Caution } from '../../quantity/authority.ts';
 import { doneToHere, type Together } from '../../record/done-to-here.ts';
 import type { Draft, JobState } from '../../record/types.ts';
@@ -73,8 +73,13 @@ export function DoneToHere({ job, pack }: DoneToHereProps) {
   );
 }
 
+type RowCautionsProps = {
+  readonly rows: readonly { readonly step: Step }[];
+  readonly at: number;
+};
+
 /** At its step: in full where it stands first, by its word where the same stood above. */
-function RowCautions({ rows, at }: { readonly rows: readonly Row[]; readonly at: number }) {
+export function RowCautions({ rows, at }: RowCautionsProps) {
   const { cautionWords: w } = useWords();
   const told = useTold();
   const above = rows.slice(0, at).flatMap((row) => row.step.cautions.map(wordsOf));

@@ -61,6 +61,7 @@ export function WorkScreen({ job, pack }: JobProps) {
       <Hunts job={job} />
       {looks ? null : <TakeBack job={job} pack={pack} />}
       {looks ? null : <DoneToHere job={job} pack={pack} />}
+      <PaperLink job={job} />
       <Stops job={job} pack={pack} />
       <OtherSteps steps={ready.filter((step) => step !== now)} onChoose={setChosen} />
       {now !== undefined && all.length > ready.length ? (
@@ -79,6 +80,18 @@ export function StepNow(props: StepSheetProps) {
   const look = props.job.looks.find((each) => each.step === props.step.id);
   if (look !== undefined) return <LookSheet {...props} look={look} />;
   return <StepSheet {...props} />;
+}
+
+function PaperLink({ job }: { readonly job: JobState }) {
+  const { paper } = useWords();
+  if (job.closed !== null) return null;
+  return (
+    <p>
+      <a className="plain" href={to.job(job.id, 'paper')}>
+        {paper.link}
+      </a>
+    </p>
+  );
 }
 
 function NothingReady({
