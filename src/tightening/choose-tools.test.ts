@@ -102,7 +102,7 @@ describe('against every set tried, seeds 41,100 on', () => {
     };
   }
 
-  test(`${cases} small jobs: as few tools as any set has, proven; none that may not be used`, async () => {
+  test(`${cases} small jobs: as few tools as any set has, proven; none unusable`, async () => {
     let done = 0;
     let saved = 0;
     for (let seed = 41_100; seed < 41_100 + cases; seed += 1) {
@@ -182,7 +182,7 @@ describe('what is laid out', () => {
     });
   });
 
-  test('a crowfoot: square to the wrench unless an angle is stated, grip told with it', async () => {
+  test('a crowfoot: square to the wrench unless an angle is stated, grip told', async () => {
     const tools = [
       wrench('w', { division: 1 }),
       tool({ kind: 'crowfoot', id: 'c', drive: '1/2', acrossFlats: 17, offset: 50 }),
@@ -273,7 +273,7 @@ describe('what is missing', () => {
     expect(other.missing).toEqual([]);
   });
 
-  test('used anyway by name: chosen, with what speaks against it and what else is held', async () => {
+  test('used anyway by name: chosen, with what speaks against it and what is held', async () => {
     const old = wrench('old', { calibratedOn: '2025-01-01' });
     const named = { ...good, useAnyway: [{ tool: 'old', by: 'Ada Quill', why: 'sails at noon' }] };
     const found = only(await choose([named], [old, wrench('new'), socket('s', 17)]));

@@ -1,4 +1,4 @@
-// The fewest distinct tools for a whole job: an integer programme, and a quick answer to begin with.
+// The fewest distinct tools for a whole job: an integer programme, and a quick answer first.
 
 import type { Program } from '../quantity/solver.ts';
 

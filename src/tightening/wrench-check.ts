@@ -96,9 +96,9 @@ function rangeOf({ minNm, maxNm }: Wrench, settingNm: number | null): Part {
     `setting ${nm(settingNm)} is below 20 % of the wrench's greatest, ` +
     `${nm(LEAST_SHARE * maxNm)} (rule: ISO 6789:2003 calibration range)`;
   const other =
-    'Public texts on ISO 6789 contradict each other: by the 2003 edition the range begins at 20 % ' +
-    'of the greatest, by 2017 (5.1.3) at the lowest mark for some classes. The stricter is used; ' +
-    "the wrench's certificate says from where it was calibrated.";
+    'Public texts on ISO 6789 contradict each other: by the 2003 edition the range begins at ' +
+    '20 % of the greatest, by 2017 (5.1.3) at the lowest mark for some classes. The stricter is ' +
+    "used; the wrench's certificate says from where it was calibrated.";
   return { reasons: [reason], needs, cautions: minNm === undefined ? [] : [other] };
 }
 

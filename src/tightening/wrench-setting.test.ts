@@ -40,7 +40,7 @@ describe('moment balance', () => {
   function momentAtBolt(settingNm: number, L: number, E: number, degrees: number): number {
     const force = settingNm / L;
     const angle = (degrees / 180) * Math.PI;
-    // The drive square is the origin, the hand at (-L, 0), the bolt at E in the adapter's direction.
+    // The drive square is the origin, the hand at (-L, 0), the bolt at E along the adapter.
     const arm = [-L - E * Math.cos(angle), -E * Math.sin(angle)] as const;
     const push = [0, -force] as const;
     return arm[0] * push[1] - arm[1] * push[0];

@@ -1,4 +1,4 @@
-// What to set a torque wrench to, with the adapter really used, and whether that wrench may be used.
+// What to set a torque wrench to, with the adapter really used, and whether it may be used.
 
 import { limits } from '../limits.ts';
 import { isDay } from '../quantity/day.ts';

@@ -1,10 +1,10 @@
-// Reads a list of tools from rows of cells, and tells each fault with row, column and what may stand.
+// Reads a list of tools from rows of cells, each fault told with row, column, what may stand.
 
 import type { z } from 'zod';
 import { limits } from '../limits.ts';
 import type { Problem } from '../quantity/types.ts';
 import { unitOf } from '../quantity/units.ts';
-import { belongsTo, COLUMNS, type Column } from './columns.ts';
+import { belongsTo, COLUMNS, type Column } from './tables/columns.ts';
 import { contradictions, TOOL_KINDS, type Tool, type ToolKind, toolSchema } from './tool.ts';
 
 /** Rows as the shell parsed them; `line` is that of the file, the head of the list being line 1. */

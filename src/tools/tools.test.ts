@@ -4,9 +4,9 @@ import { readFileSync } from 'node:fs';
 import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { COLUMNS } from './columns.ts';
 import { cyclesSince, withCycles } from './cycles.ts';
 import { type ReadTools, readTools } from './read.ts';
+import { COLUMNS } from './tables/columns.ts';
 import { DRIVES, gaugeSpread, type HeldWrench, TOOL_KINDS, toolSchema } from './tool.ts';
 import { writeTools } from './write.ts';
 
@@ -20,7 +20,8 @@ function fromCsv(text: string): ReadTools {
 const demo = readFileSync(new URL('../../demo/tern-rock/tools.csv', import.meta.url), 'utf8');
 
 const HEAD =
-  'kind,id,name,drive,to,across flats,length,offset,min,max,unit,tolerance,calibrated,since,counted,k';
+  'kind,id,name,drive,to,across flats,length,offset,min,max,unit,tolerance,' +
+  'calibrated,since,counted,k';
 const row = (cells: string) => fromCsv(`${HEAD}\n${cells}\n`);
 
 describe('a list of tools', () => {
@@ -152,7 +153,13 @@ describe('faults are told with row, column, value and what may stand', () => {
 
   test('all at once, sound rows beside them; an id stands once', () => {
     const { tools, problems } = row(
-      'handle,h,H,9,,,,,,,,,,,,\nhandle,i,I,1/2,,,,,,,,,,,,\n,,,,,,,,,,,,,,,\nhandle,i,J,1/2,,,,,,,,,,,,\nxx,k,K,,,,,,,,,,,,,',
+      [
+        'handle,h,H,9,,,,,,,,,,,,',
+        'handle,i,I,1/2,,,,,,,,,,,,',
+        ',,,,,,,,,,,,,,,',
+        'handle,i,J,1/2,,,,,,,,,,,,',
+        'xx,k,K,,,,,,,,,,,,,',
+      ].join('\n'),
     );
     expect(tools.map(({ id }) => id)).toEqual(['i']);
     expect(problems.map(({ row: at, column }) => [at, column])).toEqual([

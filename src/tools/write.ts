@@ -1,7 +1,7 @@
 // Writes a list of tools as CSV that reads back the same.
 
 import { convert, knownUnit } from '../quantity/units.ts';
-import { belongsTo, COLUMNS, type Column } from './columns.ts';
+import { belongsTo, COLUMNS, type Column } from './tables/columns.ts';
 import type { Tool } from './tool.ts';
 
 /** CSV after RFC 4180, the columns that any tool fills; lines end in a line feed. */

@@ -1,6 +1,6 @@
 // The columns of a list of tools in CSV: their heads, the fields they are, the kinds that have them.
 
-import type { Tool, ToolKind } from './tool.ts';
+import type { Tool, ToolKind } from '../tool.ts';
 
 export type Column = {
   readonly head: string;
