@@ -1,7 +1,15 @@
 // Every stated bound of the program, in one place, so that none is hidden in a loop.
 
 export const limits = {
-  quantity: { expressionDepth: 100, expressionLength: 4_000, textLength: 100 },
+  quantity: {
+    expressionDepth: 100,
+    expressionLength: 4_000,
+    textLength: 100,
+    /** Digits kept of a figure keyed in another unit than was asked. */
+    keptDigits: 12,
+    /** Digits of a conversion shown beside an issued figure, where fewer were stated. */
+    besideDigits: 3,
+  },
   /** Sentences within sentences. */
   words: { sentenceDepth: 12 },
   plant: {

@@ -8,15 +8,17 @@ import { postCalculation } from '../shared/api.ts';
 import { Field, Plain } from '../shared/controls.tsx';
 import { WorkingTable } from '../shared/figure.tsx';
 import { to } from '../shared/route.ts';
+import { useTold, useWords } from '../shared/say.tsx';
 import { Sheet } from '../shared/sheet.tsx';
 import { Live } from './live.tsx';
 import { isWorking, ResultRows } from './result.tsx';
 
 export function CalcScreen({ name }: { readonly name: string | null }) {
+  const { calcSheet: w } = useWords();
   const list = listCalculations();
   const one = list.find((each) => each.name === name);
   return (
-    <Sheet title={one === undefined ? 'Calculations' : `Calculation: ${one.name}`}>
+    <Sheet title={one === undefined ? w.title : w.one(one.name)}>
       {one === undefined ? (
         <ul className="ruled-list">
           {list.map((each) => (
@@ -37,6 +39,8 @@ const Chosen = ({ one }: { readonly one: Calculation }) =>
   one.needsSolver ? <ByServer one={one} /> : <Live one={one} />;
 
 function ByServer({ one }: { readonly one: Calculation }) {
+  const { calcSheet: w, refused } = useWords();
+  const told = useTold();
   const [text, setText] = useState(JSON.stringify(one.example, null, 2));
   const [result, setResult] = useState<Readonly<Record<string, unknown>> | null>(null);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
@@ -45,9 +49,9 @@ function ByServer({ one }: { readonly one: Calculation }) {
     try {
       input = JSON.parse(text);
     } catch (error) {
-      const why = error instanceof Error ? error.message : 'it cannot be read';
+      const why = error instanceof Error ? error.message : w.cannotBeRead;
       setResult(null);
-      setProblems([{ path: 'input', got: null, expected: 'one JSON object', why }]);
+      setProblems([{ path: 'input', got: null, expected: w.oneObject, why }]);
       return;
     }
     const answer = await postCalculation(one.name, input);
@@ -57,20 +61,15 @@ function ByServer({ one }: { readonly one: Calculation }) {
   return (
     <>
       <p>{one.summary}</p>
-      <Field
-        label="Input (JSON; the example stands in it)"
-        value={text}
-        onChange={setText}
-        lines={14}
-      />
-      <Plain onPress={() => void run()}>Work it out</Plain>
+      <Field label={w.input} value={text} onChange={setText} lines={14} />
+      <Plain onPress={() => void run()}>{w.workOut}</Plain>
       {problems.length === 0 ? null : (
-        <section role="alert" aria-label="Problems" className="refused">
-          <h2>It cannot be worked out</h2>
+        <section role="alert" aria-label={w.problems} className="refused">
+          <h2>{w.cannot}</h2>
           <ul>
             {problems.map((each) => (
               <li key={`${each.path} ${each.why}`}>
-                {each.path}: {each.why}; expected {each.expected}
+                {refused.problem(each.path, each.why, each.expected)}
               </li>
             ))}
           </ul>
@@ -78,12 +77,12 @@ function ByServer({ one }: { readonly one: Calculation }) {
       )}
       {result === null ? null : (
         <section aria-labelledby="result-head">
-          <h2 id="result-head">Result</h2>
-          <p className="small">{AUTHORITY_LINE}</p>
+          <h2 id="result-head">{w.result}</h2>
+          <p className="small">{told(AUTHORITY_LINE)}</p>
           <ResultRows result={result} />
           {isWorking(result.working) ? <WorkingTable working={result.working} /> : null}
           <details>
-            <summary>The whole result (JSON)</summary>
+            <summary>{w.whole}</summary>
             <pre data-result>{JSON.stringify(result, null, 2)}</pre>
           </details>
         </section>

@@ -1,6 +1,7 @@
 // A calculation's result as lines: the figure with its unit first, lists and objects under it.
 
 import type { Quantity, Working } from '../../quantity/types.ts';
+import { useWords } from '../shared/say.tsx';
 
 export const isWorking = (value: unknown): value is Working =>
   Array.isArray(value) &&
@@ -9,8 +10,8 @@ export const isWorking = (value: unknown): value is Working =>
 const isQuantity = (value: unknown): value is Quantity =>
   typeof value === 'object' && value !== null && 'value' in value && 'unit' in value;
 
-function words(value: unknown): string {
-  if (value === null) return 'not worked out';
+function words(value: unknown, none: string): string {
+  if (value === null) return none;
   if (isQuantity(value))
     return `${value.given ?? value.value} ${value.unit === '1' ? '' : value.unit}`;
   if (typeof value === 'object') return JSON.stringify(value);
@@ -18,6 +19,7 @@ function words(value: unknown): string {
 }
 
 export function ResultRows({ result }: { readonly result: Readonly<Record<string, unknown>> }) {
+  const { calcSheet: w } = useWords();
   const rows = Object.entries(result).filter(([name]) => name !== 'working');
   return (
     <dl className="result">
@@ -25,7 +27,7 @@ export function ResultRows({ result }: { readonly result: Readonly<Record<string
         <div key={name}>
           <dt>{name}</dt>
           <dd>
-            <b>{words(value)}</b>
+            <b>{words(value, w.notWorkedOut)}</b>
           </dd>
         </div>
       ))}

@@ -2,6 +2,7 @@
 
 import type { Pack, ShownValue } from '../../pack/types.ts';
 import { useTold, useWords } from '../shared/say.tsx';
+import { Beside } from '../shared/units.tsx';
 
 export function Lists({ pack }: { readonly pack: Pack }) {
   const { lists } = pack;
@@ -49,6 +50,18 @@ export function Lists({ pack }: { readonly pack: Pack }) {
           text: w.number(each.thing.split('/')[1] ?? '', told(each.name), told(each.where)),
         }))}
       />
+      <Afterwards pack={pack} />
+    </section>
+  );
+}
+
+/** Weights, and what is looked up while the job goes on and after it. */
+function Afterwards({ pack }: { readonly pack: Pack }) {
+  const { lists } = pack;
+  const { lists: w } = useWords();
+  const told = useTold();
+  return (
+    <>
       <List
         name={w.weights}
         rows={lists.weights.map((each) => ({
@@ -74,7 +87,7 @@ export function Lists({ pack }: { readonly pack: Pack }) {
           text: w.after(told(each.after), told(each.what)),
         }))}
       />
-    </section>
+    </>
   );
 }
 
@@ -107,7 +120,8 @@ export function ValueWords({ value }: { readonly value: ShownValue }) {
   const told = useTold();
   return (
     <span className="value">
-      <b data-value={value.id}>{value.shown ?? w.noValue}</b> {told(value.name)}
+      <b data-value={value.id}>{value.shown ?? w.noValue}</b>
+      <Beside shown={value.shown} /> {told(value.name)}
       <br />
       <span className="small">
         {told(value.origin)}

@@ -12,6 +12,7 @@ import { Person, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { to } from '../shared/route.ts';
 import { useTold, useWords } from '../shared/say.tsx';
+import { Beside } from '../shared/units.tsx';
 import { unitSign } from '../shared/words.ts';
 import { useAwake } from '../work/awake.ts';
 import { OtherSteps } from '../work/other-steps.tsx';
@@ -113,7 +114,8 @@ function RunningTest({ job, pack }: JobProps) {
       </p>
       {pack.limits.map((limit) => (
         <p key={limit.id}>
-          {limit.name}: <b>{limit.shown ?? proofSheet.noLimit}</b> ({told(limit.origin)})
+          {limit.name}: <b>{limit.shown ?? proofSheet.noLimit}</b>
+          <Beside shown={limit.shown} /> ({told(limit.origin)})
         </p>
       ))}
       {job.readings.length === 0 ? null : (
@@ -122,8 +124,8 @@ function RunningTest({ job, pack }: JobProps) {
             <li key={`${reading.act} ${reading.name}`}>
               <b>
                 {reading.value} {unitSign(reading.unit)}
-              </b>{' '}
-              {readingWords(reading, pack, w)}
+              </b>
+              <Beside shown={`${reading.value} ${reading.unit}`} /> {readingWords(reading, pack, w)}
             </li>
           ))}
         </ul>

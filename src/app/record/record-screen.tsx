@@ -14,6 +14,7 @@ import { nameOf, readingWords } from '../shared/names.ts';
 import { KeptPhoto } from '../shared/offline-lines.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { type Speaks, useSpeaks, useTold, useWords } from '../shared/say.tsx';
+import { Beside } from '../shared/units.tsx';
 import { timeWords, unitSign } from '../shared/words.ts';
 import { DraftFiles } from '../strip/draft-files.tsx';
 import { CloseJob } from './close-job.tsx';
@@ -90,8 +91,8 @@ function AsFound({ job, pack }: JobProps) {
           <li key={`${reading.act} ${reading.name}`}>
             <b>
               {reading.value} {unitSign(reading.unit)}
-            </b>{' '}
-            {readingWords(reading, pack, w)}
+            </b>
+            <Beside shown={`${reading.value} ${reading.unit}`} /> {readingWords(reading, pack, w)}
           </li>
         ))}
       </ul>

@@ -37,14 +37,14 @@ export function DeviceLines() {
   const reason = refused[0] ?? null;
   return (
     <>
-      {broken === null ? null : <Loud name="nothing-kept">{w.offline.broken(broken)}</Loud>}
+      {broken === null ? null : <Loud about="nothing-kept">{w.offline.broken(broken)}</Loud>}
       {words === null || (lost === null && !late && reason === null) ? null : (
-        <Loud name="unsent">
+        <Loud about="unsent">
           <b>{words}</b>
           {reason === null ? '' : w.offline.notTaken(refused.length, told(reason))}
         </Loud>
       )}
-      {elsewhere === 0 ? null : <Loud name="elsewhere">{w.offline.elsewhere(elsewhere)}</Loud>}
+      {elsewhere === 0 ? null : <Loud about="elsewhere">{w.offline.elsewhere(elsewhere)}</Loud>}
       {lost === null ? null : (
         <p className="strip" role="alert">
           {w.offline.cutOff(lost)}
@@ -55,9 +55,9 @@ export function DeviceLines() {
 }
 
 /** A shape and a word: a triangle drawn beside the sentence, whatever the palette. */
-function Loud({ name, children }: { readonly name: string; readonly children: ReactNode }) {
+function Loud({ about, children }: { readonly about: string; readonly children: ReactNode }) {
   return (
-    <p className="loud" role="status" data-device={name}>
+    <p className="loud" role="status" data-device={about}>
       <svg viewBox="0 0 20 20" width="20" height="20" aria-hidden="true">
         <path d="M10 2 19 18H1Z" fill="none" stroke="currentColor" strokeWidth="2" />
         <path d="M10 7v6M10 15v2" stroke="currentColor" strokeWidth="2" />

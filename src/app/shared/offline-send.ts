@@ -4,6 +4,7 @@ import { limits } from '../../limits.ts';
 import type { Act } from '../../record/types.ts';
 import { type Answer, getReplica, postActs, postPhoto } from './api.ts';
 import { db, type KnownRow, type OwnAct } from './offline-db.ts';
+import { wordsNow } from './words-now.ts';
 
 /** As many as one message may hold, in the order in which they were said. */
 export function inLots(acts: readonly Act[]): readonly (readonly Act[])[] {
@@ -59,7 +60,7 @@ async function sendPhotos(): Promise<string | null> {
 }
 
 const whyOf = (answer: Answer<unknown>): string =>
-  answer.ok ? '' : (answer.problems[0]?.why ?? 'no answer');
+  answer.ok ? '' : (answer.problems[0]?.why ?? wordsNow().refused.noAnswer);
 
 export type News =
   | { readonly ok: true; readonly known: KnownRow | null }

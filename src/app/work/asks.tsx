@@ -2,9 +2,11 @@
 
 import { type ReactNode, useState } from 'react';
 import type { Ask } from '../../pack/types.ts';
+import { amountOf, keyedIn, ownUnit } from '../../quantity/own-units.ts';
 import { Choice, Field, Plain } from '../shared/controls.tsx';
 import { Person } from '../shared/person.tsx';
 import { useTold, useWords } from '../shared/say.tsx';
+import { useOwnUnits } from '../shared/units.tsx';
 import { unitSign } from '../shared/words.ts';
 import { HowMany } from '../strip/how-many.tsx';
 import type { Answers } from './draft.ts';
@@ -20,6 +22,7 @@ type AsksProps = {
 
 export function Asks({ asks, answers, onAnswer, beside }: AsksProps) {
   const numbers = asks.filter((ask) => ask.kind === 'number' && ask.name !== 'turns');
+  const told = useTold();
   const turns = asks.find((ask) => ask.name === 'turns');
   return (
     <>
@@ -35,7 +38,7 @@ export function Asks({ asks, answers, onAnswer, beside }: AsksProps) {
       )}
       {turns === undefined ? null : (
         <HowMany
-          label={turns.label}
+          label={told(turns.label)}
           value={answers.turns ?? ''}
           onChange={(value) => onAnswer('turns', value)}
           usual={[1, 2, 3, 4, 6, 8]}
@@ -114,9 +117,13 @@ function Count({
 function Numbers({ asks, answers, onAnswer, beside }: AsksProps) {
   const { work: w } = useWords();
   const told = useTold();
+  const [units] = useOwnUnits();
   const [at, setAt] = useState(asks[0]?.name ?? '');
   const now = asks.find((ask) => ask.name === at) ?? asks[0];
   if (now === undefined) return null;
+  const ownOf = (ask: Ask) => ownUnit(ask.unit ?? '', units);
+  const signOf = (ask: Ask) => ownOf(ask)?.symbol ?? unitSign(ask.unit ?? '');
+  const keyed = (ask: Ask) => amountOf(answers[ask.name] ?? '');
   return (
     <>
       {asks.length === 1
@@ -124,7 +131,7 @@ function Numbers({ asks, answers, onAnswer, beside }: AsksProps) {
         : asks.map((ask) => (
             <p key={ask.name} className="reading">
               <Plain onPress={() => setAt(ask.name)}>
-                {told(ask.label)}: {answers[ask.name] || '–'} {unitSign(ask.unit ?? '')}
+                {told(ask.label)}: {keyed(ask) || '–'} {signOf(ask)}
                 {ask.optional === true ? w.ifRead : ''}
               </Plain>
               {beside?.(ask.name)}
@@ -132,9 +139,9 @@ function Numbers({ asks, answers, onAnswer, beside }: AsksProps) {
           ))}
       <Keypad
         label={told(now.label)}
-        unit={now.unit ?? ''}
-        value={answers[now.name] ?? ''}
-        onChange={(value) => onAnswer(now.name, value)}
+        unit={signOf(now)}
+        value={keyed(now)}
+        onChange={(value) => onAnswer(now.name, keyedIn(value, ownOf(now)))}
       />
       {asks.length === 1 ? beside?.(now.name) : null}
     </>

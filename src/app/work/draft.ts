@@ -1,6 +1,7 @@
 // What a person says at a step, put into the act that reports it. Nothing is worked out here.
 
 import type { Ask, Step } from '../../pack/types.ts';
+import { readKeyed } from '../../quantity/own-units.ts';
 import type { ActBody, Draft, Json } from '../../record/types.ts';
 import type { Speaks } from '../shared/say.tsx';
 
@@ -32,14 +33,18 @@ export function draftOf(step: Step, said: Said): Draft {
   return { stream: { kind: 'job', id: said.job }, kind: step.verb, by: said.by, body };
 }
 
-/** Answers by the names of the questions; a figure as a number. */
+/** Answers by the names of the questions; a figure in the unit asked, and as it was typed. */
 export function answersIn(asks: readonly Ask[], answers: Answers): ActBody {
+  const typed: string[] = [];
   const given = asks.flatMap((ask): [string, Json][] => {
     const text = (answers[ask.name] ?? '').trim();
     if (text === '') return [];
-    return [[ask.name, ask.kind === 'number' || ask.kind === 'count' ? Number(text) : text]];
+    if (ask.kind !== 'number' && ask.kind !== 'count') return [[ask.name, text]];
+    const keyed = readKeyed(text, ask.unit ?? '');
+    if (keyed.typed !== null) typed.push(`${ask.label}: ${keyed.typed}`);
+    return [[ask.name, keyed.value]];
   });
-  return Object.fromEntries(given);
+  return { ...Object.fromEntries(given), ...(typed.length === 0 ? {} : { typed }) };
 }
 
 type Asking = Pick<Step, 'asks' | 'cautions'> & { readonly verb: string };

@@ -105,8 +105,8 @@ export const boxUp = {
   stillOff: 'Something else came off after it and is still off: look first.',
   order: 'Boxing up, in this order',
   proposed:
-    'The reverse of what came off. It is only proposed: put one earlier or later, or tap it to do ' +
-    'it first.',
+    'The reverse of what came off. It is only proposed: put one earlier or later, or tap it to ' +
+    'do it first.',
   now: (text: string) => `Now: ${text}`,
   waits: (text: string) => `(waits) ${text}`,
   earlier: 'Earlier',

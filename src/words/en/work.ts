@@ -96,8 +96,8 @@ export const stops = {
   isolation: 'Stop: isolation not proved',
   wetJoint: 'No wet joint is opened before it is. There is no way past this stop. Missing:',
   mayHold:
-    'Nothing that may hold liquid is opened before it is. There is no way past this stop. Whether ' +
-    'these valves are all there are is for you to judge: no drawing was checked. Missing:',
+    'Nothing that may hold liquid is opened before it is. There is no way past this stop. ' +
+    'Whether these valves are all there are is for you to judge: no drawing was checked. Missing:',
   clear: 'Stop: someone not clear',
   notTurned:
     'Nothing is turned or started before everyone has been called clear and has answered, after ' +

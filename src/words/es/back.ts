@@ -8,7 +8,7 @@ const given = (text: string | null, before: string, behind = ''): string =>
 
 export const backSentences: Translated<typeof english> = {
   asFoundLook: (part) =>
-    `${part} como se encontró, antes de limpiar: estado, qué falló, trozos que faltan.`,
+    `${part} como se encontró, antes de limpiar: estado, qué falló, piezas que faltan.`,
   asFoundLookWhy:
     'la vida y las causas se aprenden de lo que se encuentra, y solo ahora se puede ver',
   lookAt: (part, what) => `${part}, mirar: ${what}.`,

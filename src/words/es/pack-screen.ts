@@ -97,8 +97,8 @@ export const startJob: Words['startJob'] = {
   hands: 'Gente en el trabajo',
   competent: 'Persona competente que verifica',
   unsettled: (n, name) =>
-    `${n} sin decidir arriba. Para seguir de todos modos, diga por qué; queda en el registro como ` +
-    `desviación de ${name}.`,
+    `${n} sin decidir arriba. Para seguir de todos modos, diga por qué; queda en el registro ` +
+    `como desviación de ${name}.`,
   name: 'nombre',
   reason: 'Motivo para usarlo de todos modos',
   limits: 'Qué limita el riesgo mientras tanto',

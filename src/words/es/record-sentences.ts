@@ -1,6 +1,118 @@
-// Spanish: what the record says: entries of the open list, findings, refusals, handing over.
+// Spanish: what the record says: entries of the open list, findings, the isolation, handing over.
 
 import type { recordSentences as english } from '../en/record-sentences.ts';
 import type { Translated } from '../en/sentences.ts';
 
-export const recordSentences: Translated<typeof english> = {};
+export const recordSentences: Translated<typeof english> = {
+  jointUndone: (joint) => `${joint}: suelta`,
+  jointOff: (joint, fasteners) => `${joint}: ${fasteners.join(', ')} fuera`,
+  oldSealOpen: (joint, n, seal) => `${joint}: ${n} × ${seal}, lo viejo, sin contar`,
+  newSealOwed: (joint, n, seal) => `${joint}: ${n} × ${seal}, lo nuevo, sin poner`,
+  looseOpen: (joint, n, name) => `${joint}: ${n} × ${name} fuera`,
+  oldSealOfUnknown: (id) => `${id}, lo viejo, sin contar`,
+  newSealOfUnknown: (id) => `${id}, lo nuevo, sin poner`,
+  partAway: (part, aside) => `${part} ${aside ? 'a un lado' : 'fuera'}`,
+  itemOut: (item) => `${item} fuera de su sitio`,
+  closureStands: (closure, position, normal) =>
+    `${closure}: posición «${position}»${normal === null ? '' : `, lo normal «${normal}»`}`,
+  tagHung: (n) => `Tarjeta ${n} colgada`,
+  tagHangs: (n, closure) => `Tarjeta ${n} en ${closure}`,
+  standsOpen: (name) => `${name} sin cerrar`,
+  temporaryThing: (n) => `cosa provisional ${n}`,
+  temporaryIn: (name, n) => `${name} (número ${n}) puesto`,
+  asFoundOwed: (name) => `${name}: sin decir cómo se encontró`,
+  piecesMissingOf: (name, missing) => `${name}: ${missing}`,
+  piecesMissingNow: (n) => `piezas que faltan: ${n}`,
+  proofOwed: (proof) => `Prueba pendiente: ${proof}`,
+  inBag: (n) => `bolsa ${n}`,
+
+  outOfOrder: (step, before, text) => `fuera de orden: ${step} antes que ${before} (${text})`,
+  outOfOrderOpen: (step, thing) => `fuera de orden: ${step} con ${thing} pendiente`,
+  together: (sentences) => sentences.join('; '),
+  openedWet: (thing, why) =>
+    `${thing}, mojada, se abrió antes de comprobar el aislamiento: ${why}`,
+  notUndone: (act, why) => `${act}: ${why}`,
+  madeGoodBefore: 'ya estaba resuelto',
+  nobodyUndid: 'nadie lo había soltado',
+  countDiffers: (act, counts) => `${act}: ${counts.join('; ')}`,
+  countedWhere: (n, expected) => `${n} donde se esperaban ${expected}`,
+  answeredWhere: (label, n, expected) => `${label}: ${n}, se esperaban ${expected}`,
+  noSuchHole: (holes) => `no existe ese agujero: ${holes.join(', ')}`,
+  positionDiffers: (closure, got, want) => `${closure}: «${got}», y no «${want}»`,
+  answeredBadly: (step, label, answer, note) =>
+    `${step} ${label}: ${answer}${note === null ? '' : `. ${note}`}`,
+  proofFailed: (proof, result) => `${proof}: ${result}`,
+  atTheSameTime: (thing, acts) => `${thing}: ${acts.join(', ')}`,
+  actBy: (act, by) => `${act} por ${by}`,
+  twoPacks: (whys) => `Dos pliegos enmiendan a uno: ${whys.join('; ')}`,
+  closedOpen: (by, things) => `cerrado por ${by} con cosas pendientes: ${things.join(', ')}`,
+  notKnown: (act, by) => `${act} por ${by} no se conocía al cerrar`,
+  passedOnlyTo: (proof, upTo) => `${proof}: superada hasta ${upTo}, sin probar por encima`,
+  followUp: (after, what) => `${after}: ${what}`,
+  passedTo: (upTo) => `superada hasta ${upTo}`,
+  serialNotGiven: 'sin número de serie',
+  speedItRanAt: 'la velocidad a la que marchaba',
+
+  proved: 'comprobado',
+  packNotHere: 'el pliego de este trabajo no está aquí',
+  isolationUnstated:
+    'el aislamiento no está indicado: alguien, con su nombre, tiene que anotar los cierres',
+  noClosure: 'no hay ningún cierre anotado',
+  notShut: (names) => `sin cerrar: ${names.join(', ')}`,
+  notTagged: (names) => `sin tarjeta: ${names.join(', ')}`,
+  noDrainNamed: 'no se nombra ninguna purga en la que se vea correr y cesar el flujo',
+  notSeenToDie: (names) =>
+    `no se ha visto correr y cesar después de cerrarlo todo, en: ${names.join(', ')}`,
+  noValveShut: 'no hay ninguna válvula cerrada',
+  nowhereSeenToDie: 'en ninguna purga se ha visto correr y cesar el flujo después de cerrarlo todo',
+  notProvedBecause: (why) => `sin comprobar: ${why}`,
+  isolationNotProved: 'aislamiento sin comprobar',
+  someoneNotClear: 'alguien no está apartado',
+  notLookedAt: 'sin segunda mirada',
+  valueSuperseded: 'valor sustituido',
+  notClosed: 'no se ha cerrado',
+
+  withdrawn: 'retirado',
+  withCondition: (shown, condition) => `${shown} (${condition})`,
+  superseded: (value, was, wasIssue, is, issue, date, why) =>
+    `${value}: ${was}, edición ${wasIssue}, ahora es ${is}, edición ${issue} de ${date}` +
+    (why === null ? '' : `: ${why}`),
+
+  placed: (what, place) => `${what} (${place})`,
+  nothingTightened: (what) => `${what}: nada apretado`,
+  tightenedTo: (what, round, holes) => `${what}: hasta «${round}», ${holes}`,
+  allHoles: 'todos',
+  theseHoles: (holes) => `pernos ${holes.join(' ')}`,
+
+  putBack: (name) => `Volver a poner: ${name}.`,
+  madeUp: (name) => `${name}: unida otra vez.`,
+  inAndTight: (name, fasteners, bag) =>
+    `${name}: ${fasteners}${bag === null ? '' : ` (bolsa ${bag})`} puestos y apretados.`,
+  takeSealsOut: (name, n, seals) => `${name}: sacar ${n} ${seals}, lo viejo.`,
+  fitSeals: (name, n, seals) => `${name}: poner ${n} ${seals}, lo nuevo.`,
+  fitAgain: (name) => `Montar otra vez: ${name}.`,
+  putLooseBack: (what) => `${what}: volver a poner.`,
+  takeAway: (what) => `Quitar: ${what}.`,
+  shutAndPlugIt: (name) => `Cerrar y poner su tapón: ${name}.`,
+  takeDown: (tag) => `Descolgar: ${tag}.`,
+  tagNamed: (n, closure) => `tarjeta ${n} en ${closure}`,
+  asStands: (what) => `${what}.`,
+  foundOrNot: (what) => `${what}. ¿Encontrados, o se sigue sin ellos?`,
+  lookAndSay: (proof) => `${proof}: mirar y decir.`,
+  backToNormal: (name) => `${name}: de vuelta a su posición normal.`,
+  backTo: (name, position, turns) =>
+    `${name}: de vuelta a «${position}»${turns === null ? '' : `, ${turns} vueltas`}.`,
+  studsAndNuts: 'espárragos y tuercas',
+
+  togetherIsolation: 'lo que aísla se dice en su propio paso',
+  togetherWet: 'lo que puede estar mojado se dice por separado',
+  togetherLook: 'una segunda mirada la dice quien miró',
+  togetherClear: 'que todos están apartados se llama y se contesta en su momento',
+  togetherProof: 'una prueba se dice por separado',
+  togetherFound: 'lo encontrado se dice por separado',
+  togetherCount: 'una cuenta se dice por separado',
+  togetherReading: 'una lectura se teclea en su paso',
+  togetherLastRound: 'la última vuelta de esta unión se marca perno a perno',
+  togetherNotProved: 'el aislamiento está sin comprobar',
+  togetherSuperseded: 'su valor se sustituyó: alguien lo mira primero',
+};

@@ -91,7 +91,7 @@ export const vocabulary: Readonly<Record<keyof typeof english, string>> = {
   askSerialOnly: 'Número de serie',
   askHours: 'Horas de marcha',
   askCondition: 'Estado',
-  askMissing: 'Trozos que faltan',
+  askMissing: 'Piezas que faltan',
   askCounted: 'Contado',
   askResult: 'Resultado',
   askUpTo: 'Velocidad más alta alcanzada',

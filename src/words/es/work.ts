@@ -56,8 +56,8 @@ export const cautionWords: Words['cautionWords'] = {
 export const together: Words['together'] = {
   head: '¿Ya está hecho?',
   tapLast:
-    'Pulse el último que esté hecho: con él se marcan todos los de arriba, como «anotados juntos, ' +
-    'después».',
+    'Pulse el último que esté hecho: con él se marcan todos los de arriba, como «anotados ' +
+    'juntos, después».',
   notFurther: (text, why) => `No más allá: ${text} (${why})`,
   doneToHere: 'Hecho hasta aquí',
   firstOne: 'Y:',
