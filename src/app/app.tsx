@@ -17,6 +17,7 @@ import { HolderProvider } from './shared/person.tsx';
 import { ReplicaProvider, useVessel } from './shared/replica.tsx';
 import { type JobPart, type Route, useRoute } from './shared/route.ts';
 import { Saying, useLanguage, useWords } from './shared/say.tsx';
+import { useControlSizes } from './shared/scale.tsx';
 import { Sheet } from './shared/sheet.tsx';
 import { BeginStrip } from './strip/begin-strip.tsx';
 import { BoxUp } from './strip/box-up.tsx';
@@ -37,6 +38,7 @@ export function App() {
 function Screen({ route }: { readonly route: Route }) {
   const [language] = useLanguage();
   const title = useWords().sheet.titles[route.screen];
+  useControlSizes();
   useEffect(() => {
     document.title = `${title} · Boxup`;
     document.documentElement.lang = language;

@@ -37,6 +37,9 @@ export function Log() {
         </section>
         <Sailings />
         <Hours />
+        <p className="line">
+          <a href={to.setup()}>{w.sheet.setUp}</a>
+        </p>
         {closed.length === 0 ? null : (
           <section aria-labelledby="closed-head">
             <h2 id="closed-head">{w.log.closedJobs}</h2>

@@ -11,15 +11,18 @@ type PressProps = {
   readonly children: ReactNode;
   readonly disabled?: boolean;
   readonly describedBy?: string;
+  /** What is heard, where the words on it are too short. */
+  readonly label?: string;
 };
 
 /** A button of at least 44 CSS px. */
-export function Plain({ onPress, children, disabled = false, describedBy }: PressProps) {
+export function Plain({ onPress, children, disabled = false, describedBy, label }: PressProps) {
   return (
     <Button
       className="plain"
       onPress={onPress}
       isDisabled={disabled}
+      {...(label === undefined ? {} : { 'aria-label': label })}
       {...(describedBy === undefined ? {} : { 'aria-describedby': describedBy })}
     >
       {children}
