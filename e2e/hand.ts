@@ -74,7 +74,7 @@ const preferred = (choices: readonly string[]): string =>
 async function answer(hand: Hand, step: Step): Promise<void> {
   const sheet = now(hand.page);
   for (const ask of step.asks) {
-    if (ask.name === 'upTo') continue;
+    if (ask.name === 'upTo' || ask.name === 'turns') continue;
     if (ask.kind === 'choice') {
       const group = sheet.getByRole('radiogroup', { name: ask.label });
       if ((await group.count()) === 0) continue;
@@ -107,6 +107,8 @@ async function key(hand: Hand, label: string, figure: string): Promise<void> {
   const sheet = now(hand.page);
   const choose = sheet.locator('.reading button', { hasText: label });
   const pad = sheet.getByRole('group', { name: label });
+  // What is asked only after another answer does not stand there yet.
+  if ((await pad.count()) + (await choose.count()) === 0) return;
   if ((await pad.count()) === 0) await tap(hand, choose.first());
   for (const digit of figure) {
     const name = digit === '.' ? 'point' : digit;
@@ -126,6 +128,9 @@ export async function verify(hand: Hand, name: string): Promise<void> {
 /** Reports the step and waits until another stands there. */
 export async function report(hand: Hand, step: Step): Promise<void> {
   const { page } = hand;
+  if (step.verb === 'second-look') return await lookAgain(hand, step);
+  if (step.phase === 'before' && step.verb === 'measured') return await cannotRun(hand, step);
+  if (step.verb === 'as-found') return await sayAsFound(hand, step);
   await verify(hand, 'Piotr Aldwell');
   await answer(hand, step);
   const main = now(page).locator('.main-acts .main-control');
@@ -139,7 +144,8 @@ export async function report(hand: Hand, step: Step): Promise<void> {
     const [only, another, more] = step.asks;
     const counts = another?.kind === 'count' || another?.kind === 'number';
     const few =
-      step.verb === 'proof' || (counts && more === undefined && (only?.choices ?? []).length <= 4);
+      ['proof', 'shut'].includes(step.verb) ||
+      (counts && more === undefined && (only?.choices ?? []).length <= 4);
     const one = only?.choices !== undefined && (another === undefined || few);
     const many = (only?.choices ?? []).length > 4;
     const answer = many ? only?.choices?.[0] : preferred(only?.choices ?? []);
@@ -147,6 +153,79 @@ export async function report(hand: Hand, step: Step): Promise<void> {
     await tap(hand, main.filter({ hasText: words ?? 'Done' }).first());
   }
   await gone(page, step.id).first().waitFor({ state: 'attached' });
+}
+
+/** Nothing is read before the stop: one tap for all of it. */
+async function cannotRun(hand: Hand, step: Step): Promise<void> {
+  const main = now(hand.page).locator('.main-acts .main-control');
+  const neither = main.filter({ hasText: 'Neither can run' });
+  const one = main.filter({ hasText: /^(Can’t run|Not running)$/ });
+  await tap(hand, (await neither.count()) > 0 ? neither : one);
+  await gone(hand.page, step.id).first().waitFor({ state: 'attached' });
+}
+
+const FIVE: readonly (readonly [string, RegExp])[] = [
+  ['Its state', /^worn, would have gone on$/],
+  ['What failed', /^nothing$/],
+  ['Running hours', /as last read$|^can’t be read$/],
+  ['Pieces missing', /^none$/],
+];
+
+/** Five taps, in any order; the last of them records it. */
+export async function sayAsFound(hand: Hand, step: Step): Promise<void> {
+  const sheet = now(hand.page);
+  await tap(hand, sheet.getByRole('button', { name: 'no photo' }));
+  for (const [label, words] of FIVE) {
+    const group = sheet.getByRole('radiogroup', { name: label });
+    await tap(hand, group.locator('.choice-one', { hasText: words }).first());
+  }
+  await gone(hand.page, step.id).first().waitFor({ state: 'attached' });
+}
+
+/**
+ * Another looks on the same phone: one tap for the name, one for each closure, the last says it. A
+ * closure is seen where the pack wants it; so many turns open is one tap more.
+ */
+async function lookAgain(hand: Hand, step: Step): Promise<void> {
+  const { page, pack } = hand;
+  const sheet = now(page);
+  const lineUp = step.thing === 'look/line-up';
+  const who = sheet.locator('[data-who] button');
+  if ((await who.count()) > 0) await tap(hand, who.first());
+  const order: string[] = [];
+  for (let left = await rowsLeft(hand, step); left > 0; left -= 1) {
+    const row = sheet.locator('[data-closure]');
+    const thing = (await row.getAttribute('data-closure')) ?? '';
+    order.push(thing);
+    const closure = pack.facts.closures[thing.slice('closure/'.length)];
+    await seeClosure(hand, row, (lineUp ? closure?.normal : closure?.workPosition) ?? '');
+    await gone(page, step.id)
+      .or(page.locator(`[data-closure]:not([data-closure="${thing}"])`))
+      .first()
+      .waitFor({ state: 'attached' });
+  }
+  const packs = pack.facts.looks?.[lineUp ? 'line-up' : 'isolation'] ?? [];
+  expect([...order].sort()).toEqual([...packs].sort());
+  if (packs.length > 1) expect(order).not.toEqual(packs);
+  await gone(page, step.id).first().waitFor({ state: 'attached' });
+}
+
+async function rowsLeft({ page, pack }: Hand, step: Step): Promise<number> {
+  await now(page).locator('[data-closure]').waitFor();
+  return pack.facts.looks?.[step.thing === 'look/line-up' ? 'line-up' : 'isolation'].length ?? 0;
+}
+
+async function seeClosure(hand: Hand, row: Locator, position: string): Promise<void> {
+  // The list is blank: no control is pressed before somebody taps it.
+  expect(await row.locator('[aria-pressed="true"], [data-selected]').count()).toBe(0);
+  const control = (words: string) => row.getByRole('button', { name: words, exact: true });
+  const turns = /(\d+) turns/.exec(position)?.[1];
+  if (turns === undefined) {
+    const words = { open: 'Open', shut: 'Shut' }[position] ?? position;
+    return await tap(hand, control(words));
+  }
+  await tap(hand, control('Open, so many turns'));
+  await tap(hand, control(turns));
 }
 
 /** Something in the sheet that only stands there when this step does not. */

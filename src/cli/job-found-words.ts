@@ -46,3 +46,9 @@ export function foundLines(job: JobState): readonly string[] {
     ),
   ];
 }
+
+/** The command that makes a row of the box-up list good: what is only said has its own. */
+export const sayOf = (row: { readonly kind: string; readonly thing: string }): string =>
+  row.kind === 'as-found' || row.kind === 'accounted'
+    ? `${row.kind} JOB${row.kind === 'accounted' ? ` ${row.thing}` : ''}`
+    : `put-back JOB ${row.thing}`;

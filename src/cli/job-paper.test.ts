@@ -40,15 +40,16 @@ const enter = (letter: string, ...more: readonly string[]) =>
 const rowsOf = (letter: string): readonly string[] =>
   (sheetsOf(pack).find((s) => s.letter === letter)?.steps ?? []).flatMap((step) => {
     const body = { thing: step.thing, ...(step.round === undefined ? {} : { round: step.round }) };
-    const [ask] = step.asks;
-    if (ask !== undefined) return ['--row', `${step.id}=${String(bodyOf(step)[ask.name])}`];
+    const asks = step.asks.filter((ask) => ask.optional !== true);
+    const said = asks.map((ask) => `${ask.name}:${String(bodyOf(step)[ask.name])}`).join(';');
+    if (said !== '') return ['--row', `${step.id}=${said}`];
     return neverTogether(step.verb, body, pack) === null ? [] : ['--row', step.id];
   });
 
 test('the sheets are listed under the names they are printed with, and their pack', () => {
   const { stdout, status } = job('paper', id);
   expect(status).toBe(0);
-  expect(stdout).toContain('Sheet A · Take off (1 of 3), Test engine: 0 of ');
+  expect(stdout).toContain('Sheet A · Before you start, take off (1 of 3), Test engine: 0 of ');
   expect(stdout).toContain(pack.id.slice(0, 12));
 });
 

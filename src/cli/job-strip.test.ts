@@ -99,6 +99,18 @@ describe('a strip from first to last', () => {
   test('made good in the order proposed, the job closes; before that it does not', () => {
     expect(byAda('close', id).status).toBe(1);
     expect(byAda('put-back', id, 'joint/sea-water-pump').stderr).toMatch(/Give --count/);
+    const [owed] = rows();
+    expect(owed?.kind).toBe('as-found');
+    expect(byAda('put-back', id, String(owed?.thing)).stderr).toContain('say: as-found JOB');
+    const five = ['--failed', 'shaft seal', '--hours', '21371.5', '--missing', '2'];
+    expect(byAda('as-found', id, '--grade', 'middling', ...five).stderr).toMatch(/near its end/);
+    expect(byAda('as-found', id, '--grade', 'near its end', ...five).status).toBe(0);
+    expect(byAda('close', id).stderr).toMatch(/missing\/.*pieces missing: 2/);
+    const found = ['--where', 'the first bend after it', '--left', '1'];
+    expect(byAda('accounted', id, 'missing/', ...found).stdout).not.toMatch(/closed/);
+    expect(byAda('accounted', id, 'missing/', '--reason', 'bend and cooler opened').status).toBe(1);
+    const without = ['--reason', 'bend and cooler opened', '--limits', 'strainer looked at at 1 h'];
+    expect(byAda('accounted', id, 'missing/', ...without).status).toBe(0);
     const [first, ...rest] = rows();
     expect(first?.ready).toBe(true);
     expect(first?.kind).toBe('taken-away');

@@ -20,6 +20,7 @@ import {
   recorded,
   sayOn,
 } from './job-common.ts';
+import { sayOf } from './job-found-words.ts';
 import {
   BadInput,
   type Common,
@@ -322,6 +323,7 @@ function putBack(): Command {
         );
         const row = rows.find((r) => r.thing === thing);
         if (row === undefined) throw new BadInput(`"${said}" is not open`);
+        if (!sayOf(row).startsWith('put-back')) throw new BadInput(`say: ${sayOf(row)}`);
         const count = whole('--count', o.count);
         const counts = row.asks.some((a) => a.kind === 'count');
         if (counts && count === undefined)
@@ -344,7 +346,7 @@ function boxUp(): Command {
         const lines = rows.flatMap((r) => [
           `${r.ready ? '' : '(waits) '}${r.text}`,
           ...r.cautions.map((c) => `    CAUTION ${c.sign}: ${c.text} Verify: ${c.verify}.`),
-          `    say: put-back JOB ${r.thing}`,
+          `    say: ${sayOf(r)}`,
         ]);
         const head = `${job.title}: ${stageWords(job)}`;
         return { exit: 0, json: { job: job.id, boxUp: rows }, lines: [head, ...lines] };

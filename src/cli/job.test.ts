@@ -53,6 +53,11 @@ describe('a job from first to last', () => {
     expect(stdout).toContain('say: do JOB "shut closure/sea-suction"');
     expect(stdout).not.toContain('"undone joint/suction-flange"');
     expect(stdout).toMatch(/Wet joints wait: not shut: sea-suction, start-switch/);
+    expect(stdout).toContain('say: do JOB "measured before/running:600-rpm"');
+    const read = ['measured before/running:600-rpm', '--answer', 'pressure=1.4'];
+    expect(byAda('do', id, ...read).status).toBe(0);
+    expect(job('open', id).stdout).toContain('Before the job: Pump pressure 1.4 bar at 600 rpm');
+    expect(byAda('cannot-run', id, '--other', '--why', 'laid up').status).toBe(0);
     expect(json('next', id).ready[0].id).toBe('shut closure/sea-suction');
   });
 

@@ -9,6 +9,7 @@ import { after, before } from '../record/things.ts';
 import type { Act, DeviceTime, JobState, State } from '../record/types.ts';
 import { barePack } from './bare-pack.ts';
 import { breakable, titleBlock } from './block.ts';
+import { foundParts } from './record-found.ts';
 import { setPdf } from './typst.ts';
 
 export type RecordToPrint = {
@@ -49,6 +50,9 @@ export const recordView = (record: RecordToPrint) => {
     parts: [
       ...stillOpen(job, pack),
       ...judged(job),
+      ...foundParts(job, (thing) => thingWords(thing, pack)).map((p) =>
+        part(p.title, p.columns, p.rows, p.words),
+      ),
       ...readingsOf(job, pack),
       actsOf(own, pack),
       ...unknownOf(state, acts),
@@ -180,7 +184,7 @@ const judged = (job: JobState): readonly Part[] => [
 
 const readingsOf = (job: JobState, pack: Pack): readonly Part[] => [
   part(
-    'As found and readings',
+    'Readings',
     [
       ['Of', 2],
       ['What', 1.6],
@@ -253,7 +257,7 @@ const thingWords = (thing: string, { facts, lists }: Pack): string => {
     case 'part':
       return facts.parts[id]?.name ?? id;
     case 'item':
-      return facts.items[id]?.name ?? id;
+      return facts.items[id]?.name ?? facts.parts[id]?.name ?? facts.asFound?.name ?? id;
     case 'closure':
       return facts.closures[id]?.name ?? id;
     case 'temp':

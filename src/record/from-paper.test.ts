@@ -195,7 +195,9 @@ describe('what may be said from paper', () => {
   test('sheets are named by letter, what is done on them, and the machine', () => {
     const [first] = sheetsOf(pack);
     expect(first?.letter).toBe('A');
-    expect(first && sheetName(first, en.paper.phases)).toBe('Take off (1 of 3), Test engine');
+    expect(first && sheetName(first, en.paper.phases)).toBe(
+      'Before you start, take off (1 of 3), Test engine',
+    );
   });
 
   test('an isolation without a tick still refuses the wet joints, on this sheet and later', () => {
