@@ -1,4 +1,4 @@
-// `tightening` and `joint` as they are called: units, bad input, part answers, uncertainty, workings.
+// `tightening` and `joint` as they are called: units, bad input, part answers, uncertainty.
 
 import { describe, expect, test } from 'vitest';
 import { recheckWorking } from '../quantity/expression.ts';

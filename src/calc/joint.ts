@@ -1,4 +1,4 @@
-// `joint` as the register shows it: a bolted joint under load, its stiffness and what clamp is left.
+// `joint` as the register shows it: a bolted joint under load, its stiffness, the clamp left.
 
 import { carry } from '../quantity/carry.ts';
 import { joint } from '../tightening/joint.ts';

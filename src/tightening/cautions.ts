@@ -16,14 +16,12 @@ function frictionCautions(
   if (band.range !== null) {
     const { low, high, says, source } = band.range;
     const origin = source.kind === 'published' ? `${source.title}, ${source.place}` : source.kind;
-    said.push(
-      `Friction is a range, ${low} to ${high}: ${says} (${origin}). Nobody at the machine knows it.`,
-    );
+    said.push(`Friction is a range, ${low} to ${high}: ${says} (${origin}).`);
     if (tight.torqueNm !== null && band.low.perForceMm !== null && band.high.perForceMm !== null) {
       const least = tight.torqueNm / band.high.perForceMm;
       const most = tight.torqueNm / band.low.perForceMm;
       said.push(
-        `At ${few(tight.torqueNm)} N·m the preload lies between ${few(least)} and ${few(most)} kN over that range.`,
+        `At ${few(tight.torqueNm)} N·m that gives a preload of ${few(least)} to ${few(most)} kN.`,
       );
     }
   }
@@ -31,9 +29,8 @@ function frictionCautions(
   if (austenitic)
     said.push('Stainless threads gall: turn slowly, and stop if the torque climbs early.');
   if (band.kind === 'nut factor' && band.nominal.thread !== null) {
-    said.push(
-      `The nut factor is taken as one friction of ${few(band.nominal.thread)} in thread and under the head.`,
-    );
+    const both = few(band.nominal.thread);
+    said.push(`The nut factor is taken as a friction of ${both} in thread and under the head.`);
   }
   if (bearing.assumed && band.nominal.perForceMm !== null && band.kind !== 'nut factor') {
     said.push('Bearing face or hole is assumed: hexagon head of ISO 4014, medium hole of ISO 273.');
@@ -72,7 +69,7 @@ function holeCautions(bolt: Bolt, tight: Tightness): readonly string[] {
   if (hole.stripKN === null) {
     return [
       'hole not checked',
-      'The thread in the hole may strip before the bolt yields: give threadInto with its engagement.',
+      'The thread in the hole may strip before the bolt yields: give threadInto.',
     ];
   }
   const said: string[] = [];

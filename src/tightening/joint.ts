@@ -48,7 +48,7 @@ function boltOf({ take, work }: Sheet, input: JointInput): number | null {
   });
   const sum = each.map((_, index) => `b${index + 1}/(a${index + 1}*E)`).join('+');
   const kb = inARow(each.map((piece) => pieceStiffness(piece, e)));
-  work('kb', 'stiffness of the bolt', `1/(${sum})`, kb, 'kN/mm', book('section 8-4'));
+  work('kb', 'stiffness of the bolt', `1/(${sum})`, kb, 'kN/mm', book('Example 8-4, page 442'));
   return kb;
 }
 
@@ -74,7 +74,7 @@ const rowSum = (count: number): string =>
   Array.from({ length: count }, (_, index) => `1/k${index + 1}`).join('+');
 
 function cones({ take, work }: Sheet, layers: Layers, d: number): number {
-  const source = book('section 8-5, cones of 30 degrees');
+  const source = book('Example 8-4, page 442, cones of 30 degrees');
   const frusta = frustaOf(layers, d);
   work('c', 'slope of the cone', 'tan(pi/6)', Math.tan(Math.PI / 6), '1', source);
   const each = frusta.map((frustum, index) => {
@@ -109,7 +109,14 @@ function wileman({ take, work }: Sheet, layers: Layers, d: number): number {
     take(`B${n}`, `constant B, ${material}`, b, '1', wilemanSource);
     const k = wilemanStiffness(layer, d, whole);
     const sum = `E${n}*d*A${n}*exp(B${n}*d/L)*L/t${n}`;
-    work(`k${n}`, `stiffness of layer ${n}`, sum, k, 'kN/mm', book('section 8-5, equation 8-23'));
+    work(
+      `k${n}`,
+      `stiffness of layer ${n}`,
+      sum,
+      k,
+      'kN/mm',
+      book('Example 8-4, page 442, fit of Wileman'),
+    );
     return k;
   });
   const kc = inARow(each);
@@ -157,34 +164,44 @@ function figuresOf(input: JointInput, kb: number | null, kc: number | null): Fou
   };
 }
 
-function loadRows({ take, work }: Sheet, input: JointInput, found: Found) {
-  const say = (
-    name: keyof Found,
-    symbol: string,
-    text: string,
-    sum: string,
-    unit: string,
-    from = computed,
-  ) => {
-    const value = found[name];
-    if (value !== null) work(symbol, text, sum, value, unit, from);
-  };
-  say('loadShare', 'C', 'share of the load that the bolt sees', 'kb/(kb+kc)', '1', book('8-24'));
-  if (input.preload !== undefined) take('Fi', 'preload', input.preload.value, 'kN', entered);
-  if (input.load !== undefined) take('F', 'load on the bolt', input.load.value, 'kN', entered);
-  if (input.proofLoad !== undefined) take('Fp', 'proof load', input.proofLoad.value, 'kN', entered);
-  const sunk = input.embedding !== undefined;
-  if (sunk) take('fZ', 'embedding', input.embedding?.value ?? 0, 'um', entered);
+type Line = readonly [
+  name: keyof Found,
+  symbol: string,
+  text: string,
+  sum: string,
+  unit: string,
+  source: Source,
+];
+
+/** Sums of what the load does, with what embedding takes where it is stated. */
+function lines(kept: string): readonly Line[] {
+  const loads = book('Example 8-3, page 439');
+  const factors = book('Example 8-4, page 443');
   const loss = 'fZ/1000*kb*kc/(kb+kc)';
-  say('embeddingLoss', 'FZ', 'preload lost by embedding', loss, 'kN', vdi);
-  const kept = sunk ? '(Fi-FZ)' : 'Fi';
-  say('boltLoad', 'Fb', 'load in the bolt, before any embedding', 'Fi+C*F', 'kN', book('8-24'));
-  say('residualClamp', 'Fc', 'clamp that remains', `${kept}-(1-C)*F`, 'kN', book('8-25'));
-  say('proofFactor', 'np', 'proof load over load in the bolt', 'Fp/(Fi+C*F)', '1', book('8-28'));
-  const spare = '(Fp-Fi)/(C*F)';
-  say('loadFactor', 'nL', 'times the load until proof is reached', spare, '1', book('8-29'));
-  const opens = `${kept}/((1-C)*F)`;
-  say('separationFactor', 'n0', 'times the load until it opens', opens, '1', book('8-30'));
+  return [
+    ['embeddingLoss', 'FZ', 'preload lost by embedding', loss, 'kN', vdi],
+    ['boltLoad', 'Fb', 'load in the bolt, before any embedding', 'Fi+C*F', 'kN', loads],
+    ['residualClamp', 'Fc', 'clamp that remains', `${kept}-(1-C)*F`, 'kN', computed],
+    ['proofFactor', 'np', 'proof load over load in the bolt', 'Fp/(Fi+C*F)', '1', factors],
+    ['loadFactor', 'nL', 'times the load until proof', '(Fp-Fi)/(C*F)', '1', factors],
+    ['separationFactor', 'n0', 'times the load until it opens', `${kept}/((1-C)*F)`, '1', factors],
+  ];
+}
+
+function loadRows({ take, work }: Sheet, input: JointInput, found: Found) {
+  const share = found.loadShare;
+  const shared = book('Example 8-3, page 439');
+  if (share !== null) work('C', 'share of the load on the bolt', 'kb/(kb+kc)', share, '1', shared);
+  const { preload, load, proofLoad, embedding } = input;
+  if (preload !== undefined) take('Fi', 'preload', preload.value, 'kN', entered);
+  if (load !== undefined) take('F', 'load on the bolt', load.value, 'kN', entered);
+  if (proofLoad !== undefined) take('Fp', 'proof load', proofLoad.value, 'kN', entered);
+  if (embedding !== undefined) take('fZ', 'embedding', embedding.value, 'um', entered);
+  for (const [name, ...row] of lines(embedding === undefined ? 'Fi' : '(Fi-FZ)')) {
+    const value = found[name];
+    const [symbol, text, sum, unit, source] = row;
+    if (value !== null) work(symbol, text, sum, value, unit, source);
+  }
 }
 
 function cautionsOf(input: JointInput, found: Found): string[] {

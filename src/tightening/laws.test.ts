@@ -1,4 +1,4 @@
-// Laws of `tightening` and `joint`: friction, round trips, verdicts, workings, no figure without end.
+// Laws of `tightening` and `joint`: friction, round trips, verdicts, workings, no endless figure.
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -163,7 +163,7 @@ describe(`tightening, seed ${SEED}`, () => {
     fc.assert(law, options);
   });
 
-  test('round trip: the torque for a preload, issued, gives that preload and its nut factor', () => {
+  test('round trip: the torque for a preload, issued, gives that preload and nut factor', () => {
     const law = fc.property(
       metric,
       between(0.02, 0.5),

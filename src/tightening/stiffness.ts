@@ -1,4 +1,4 @@
-// How stiff a bolt and what it clamps are: pieces in a row, cones under head and nut, Wileman's fit.
+// How stiff a bolt and its parts are: pieces in a row, cones under head and nut, Wileman's fit.
 
 export type Piece = { readonly areaMm2: number; readonly lengthMm: number };
 export type Layer = { readonly modulusGPa: number; readonly thicknessMm: number };

@@ -36,7 +36,7 @@ describe.each(['proof', 'ultimate'] as const)('%s loads', (which) => {
   });
 });
 
-test('misprints of public copies are further off than rounding, and what is right comes out', () => {
+test('misprints of copies are further off than rounding, and what is right comes out', () => {
   for (const { thread, cls, printed, right } of classes.misprints) {
     const { ultimate } = loads(thread, cls);
     expect(off(ultimate, right)).toBeLessThan(0.01);

@@ -64,9 +64,7 @@ function rangeCautions(name: string, diameterMm: number): readonly string[] {
     said.push(`Class ${name} is published for ${range} only; this size is outside it.`);
   }
   if (/^A.-(?:70|80)$/.test(name) && diameterMm > 24) {
-    said.push(
-      `Class ${name} above M24 is in ISO 3506-1:2020 only; an older bolt of this mark may be weaker.`,
-    );
+    said.push(`Class ${name} above M24 is in ISO 3506-1:2020 only; an older bolt may be weaker.`);
   }
   return said;
 }

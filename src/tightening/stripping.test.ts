@@ -22,7 +22,7 @@ test(`${table.example.title}, ${table.example.place} (${table.example.origin})`,
   }
 });
 
-test('the example takes the greatest major diameter for the least: the least needs more thread', () => {
+test('the example takes the greatest major diameter for the least, which needs more thread', () => {
   const read = readThread('M10');
   const limits = read.ok ? limitsOf(read.thread) : null;
   const [row] = table.example.rows;
@@ -52,7 +52,7 @@ describe('the weaker side', () => {
     expect(one.stripping?.share?.value).toBeCloseTo(share, 12);
   });
 
-  test('a short hold in aluminium strips before an 8.8 bolt yields, and the verdict says so', () => {
+  test('a short hold in aluminium strips before an 8.8 bolt yields: so says the verdict', () => {
     const into = { material: 'aluminium', engagement: 10 };
     const { issued, stripping } = solve(into, { issuedTorque: 48 });
     expect(stripping?.load.value).toBeLessThan(issued?.preloadMax.value ?? 0);

@@ -1,4 +1,4 @@
-// Stripping of the thread in the hole and on the bolt, FED-STD-H28/2 shear areas; the weaker counts.
+// Stripping of the thread in the hole and on the bolt, FED-STD-H28/2; the weaker counts.
 
 import type { ThreadLimits } from './thread.ts';
 

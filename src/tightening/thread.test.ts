@@ -88,7 +88,8 @@ describe(`unified threads: ${unified.areas.title}, ${unified.areas.place}`, () =
   });
 });
 
-test(`limits 6g: ${stripping.limits6g.title}, to 5 micrometres (the standard rounds each tolerance)`, () => {
+// The standard rounds each tolerance to a preferred number.
+test(`limits 6g: ${stripping.limits6g.title}, to 5 micrometres`, () => {
   const rows = stripping.limits6g.rows as unknown as readonly [
     string,
     number,

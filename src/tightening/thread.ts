@@ -87,8 +87,9 @@ const refuse = (expected: string, why: string): ReadThread => ({ ok: false, expe
 const FORMS = 'a thread such as "M10", "M10x1.25", "3/8-16 UNC", or {diameter, pitch, stressArea}';
 const TOLERANCE = /\s*-\s*(?:\d[a-zA-Z](?:\d[a-zA-Z])?|\d[ABab])$/;
 const METRIC = /^M\s*(\d+(?:\.\d+)?)(?:\s*[x×*]\s*(\d+(?:\.\d+)?))?$/i;
-const UNIFIED =
-  /^(?:#|no\.?\s*)?(\d+[- ]\d+\/\d+|\d+\/\d+|\d*\.\d+|\d+)\s*(?:in|")?(?:\s*-\s*(\d+(?:\.\d+)?))?\s*(UNRC|UNRF|UNC|UNF|UNEF|UNS|UN)?$/i;
+const INCH_SIZE = /(?:#|no\.?\s*)?(\d+[- ]\d+\/\d+|\d+\/\d+|\d*\.\d+|\d+)\s*(?:in|")?/.source;
+const INCH_PITCH = /(?:\s*-\s*(\d+(?:\.\d+)?))?\s*(UNRC|UNRF|UNC|UNF|UNEF|UNS|UN)?/.source;
+const UNIFIED = new RegExp(`^${INCH_SIZE}${INCH_PITCH}$`, 'i');
 
 export function readThread(text: string): ReadThread {
   const plain = text.trim().replace(TOLERANCE, '').trim();
@@ -106,13 +107,13 @@ function metricThread(diameterMm: number, pitch: string | undefined): ReadThread
   if (row === undefined) {
     const sizes = metricRows.map(([d]) => `M${d}`).join(', ');
     const remedy = 'give {diameter, pitch} for any other';
-    return refuse(`one of ${sizes}`, `M${diameterMm} is no size known here; ${remedy}`);
+    return refuse(`one of ${sizes}`, `there is no size M${diameterMm} here; ${remedy}`);
   }
   const [, coarse, fine] = row;
   const pitchMm = pitch === undefined ? coarse : Number(pitch);
   if (pitchMm !== coarse && !fine.includes(pitchMm)) {
     const pitches = [coarse, ...fine].join(', ');
-    const which = `M${diameterMm} has no pitch of ${pitch} mm`;
+    const which = `there is no pitch of ${pitch} mm to M${diameterMm}`;
     return refuse(`a pitch of ${pitches} mm`, `${which}; the pitches there are: ${pitches}`);
   }
   const name = pitchMm === coarse ? `M${diameterMm}` : `M${diameterMm}x${pitchMm}`;

@@ -1,4 +1,4 @@
-// Torque, preload and yield of a bolt: VDI 2230-1 (2003 and later), and the exact form of ISO 16047.
+// Torque, preload and yield of a bolt: VDI 2230-1 (2003 and later); ISO 16047's exact form.
 
 /** Torque for each newton of preload, in mm: slope, thread friction, friction under the head. */
 export type TorqueParts = {
@@ -16,7 +16,7 @@ export const torquePerForceMm = (
 ): number =>
   0.16 * pitchMm + 0.58 * pitchDiameterMm * frictionThread + (bearingDiameterMm / 2) * frictionHead;
 
-/** The friction that, the same in thread and under the head, gives a nut factor; may be negative. */
+/** The one friction in thread and under the head that gives a nut factor; may be negative. */
 export const frictionOfNutFactor = (
   { pitchMm, pitchDiameterMm, bearingDiameterMm }: TorqueParts,
   nutFactor: number,

@@ -1,4 +1,4 @@
-// Preload and torque against the tables of VDI 2230-1, the exact form of ISO 16047, the old edition.
+// Preload and torque against the tables of VDI 2230-1, ISO 16047's exact form, the old edition.
 
 import { describe, expect, test } from 'vitest';
 import { tighteningInput } from './model.ts';
@@ -58,7 +58,7 @@ test(`${tables.fine.title}, ${tables.fine.place} (read): 54 rows within 1.5 %`, 
   expect(compare(rowsOf(tables.fine.rows), () => LIMIT)).toEqual([]);
 });
 
-test(`${tables.small.title} (${tables.small.origin}): 1.5 % and the rounding of its last place`, () => {
+test(`${tables.small.title} (${tables.small.origin}): 1.5 % and rounding`, () => {
   const outside = compare(rowsOf(tables.small.rows), (_, published) => LIMIT + rounding(published));
   // Remembered as 4.6 N·m where the formula gives 4.36: doubtful, and named here.
   expect(outside).toEqual(['M4 10.9 0.12 torque 4.6']);

@@ -1,4 +1,4 @@
-// Every published example of bolted joints through `tightening` and `joint`; screws by the function.
+// Every published example of bolted joints through `tightening` and `joint`; screws by function.
 
 import { describe, expect, test } from 'vitest';
 import { joint } from './joint.ts';

@@ -61,7 +61,7 @@ export function bandRows({ take, work }: Sheet, input: TighteningInput, bolt: Bo
   if (bearing.outerMm !== null && bearing.holeMm !== null && bearing.meanMm !== null) {
     take('dw', 'outer diameter of the bearing face', bearing.outerMm, 'mm', bearing.outerSource);
     take('dh', 'hole', bearing.holeMm, 'mm', bearing.holeSource);
-    work('DKm', 'middle of the bearing face', '(dw+dh)/2', bearing.meanMm, 'mm', vdi);
+    work('DKm', 'middle of the bearing face', '(dw+dh)/2', bearing.meanMm, 'mm', computed);
   }
   if (band.range !== null) {
     const { low, high, source } = band.range;
@@ -169,10 +169,11 @@ export function issuedRows(
     take('T', issuedText(input), issued.torqueNm, 'N.m', entered);
   }
   take('s', 'scatter of the torque, either way', issued.scatter, '1', entered);
-  const perForce = (end: string) =>
-    band.kind === 'nut factor'
-      ? 'K*d'
-      : `0.16*P+0.58*d2*${band.range === null ? 'μG' : end}+DKm/2*${band.range === null ? 'μK' : end}`;
+  const perForce = (end: string) => {
+    if (band.kind === 'nut factor') return 'K*d';
+    const [inThread, head] = band.range === null ? ['μG', 'μK'] : [end, end];
+    return `0.16*P+0.58*d2*${inThread}+DKm/2*${head}`;
+  };
   const least = `T*(1-s)/(${perForce('μ_max')})`;
   const most = `T*(1+s)/(${perForce('μ_min')})`;
   work('F_min', 'least preload of the issued torque', least, issued.minKN, 'kN', vdi);
