@@ -151,9 +151,12 @@ function whole(pair: string): string {
 }
 
 function rowOf(step: Step, answer: string | null): WrittenRow {
-  if (answer === null) return { answers: {}, ...(step.perHole ? { holes: step.holes } : {}) };
+  if (answer === null && step.verb !== 'second-look')
+    return { answers: {}, ...(step.perHole ? { holes: step.holes } : {}) };
+  if (answer === null) throw new BadInput(`"${step.id}": who looked, and what was seen?`);
   if (step.perHole)
     return { answers: {}, holes: answer === 'all' ? step.holes : answer.split(',').map(trimmed) };
+  if (step.verb === 'second-look') return lookOf(step, answer);
   const given = answer.split(';').map((part): [string, Json] => {
     const named = step.asks.find((ask) => part.startsWith(`${ask.name}:`));
     const ask = named ?? step.asks.find((each) => each.optional !== true);
@@ -161,6 +164,22 @@ function rowOf(step: Step, answer: string | null): WrittenRow {
     return [ask.name, answerTo(step, ask, named ? part.slice(ask.name.length + 1) : part)];
   });
   return { answers: Object.fromEntries(given) };
+}
+
+/** `by:Ben;closure/sea-suction:shut;…`: who looked, and where each closure was seen. */
+function lookOf(step: Step, answer: string): WrittenRow {
+  const pairs = answer.split(';').map((part) => {
+    const at = part.indexOf(':');
+    if (at < 1)
+      throw new BadInput(`"${step.id}": "${part}" (expected by:NAME or closure:position)`);
+    return [part.slice(0, at).trim(), part.slice(at + 1).trim()] as const;
+  });
+  const by = pairs.find(([name]) => name === 'by')?.[1];
+  const rows = pairs
+    .filter(([name]) => name !== 'by')
+    .map(([thing, position]) => ({ thing, position }));
+  if (by === undefined) throw new BadInput(`"${step.id}": who looked? by:NAME`);
+  return { answers: { rows, alone: false }, by };
 }
 
 function answerTo(step: Step, ask: Ask, text: string): Json {

@@ -91,7 +91,8 @@ export function fromPaper(
   const said = rows.map((row) => ({ ...row, own: written.rows[row.step.id] ?? null }));
   const unsaid = said.flatMap(({ step, alone, own }) => {
     const lacks = lacking(step, own);
-    return lacks.length > 0 || (alone !== null && own === null) ? [{ step, lacks }] : [];
+    const bare = own === null || (step.verb === 'second-look' && !isLookedAt(own));
+    return lacks.length > 0 || (alone !== null && bare) ? [{ step, lacks }] : [];
   });
   const sure = said.filter(({ step }) => unsaid.every((each) => each.step !== step));
   const covered = sure.filter(({ own }) => own === null).length;
@@ -109,6 +110,10 @@ export function fromPaper(
     unverified: cautioned && written.verifiedBy.trim() === '',
   };
 }
+
+/** Another pair of eyes: who looked, and what was seen of each closure. */
+const isLookedAt = ({ by, answers }: WrittenRow): boolean =>
+  (by ?? '').trim() !== '' && Array.isArray(answers.rows) && answers.rows.length > 0;
 
 const ownBody = (own: WrittenRow | null): ActBody =>
   own === null

@@ -15,7 +15,7 @@ import { Field, Main, Pick } from '../shared/controls.tsx';
 import { useKept } from '../shared/kept.ts';
 import { Person, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
-import { useWords } from '../shared/say.tsx';
+import { useTold, useWords } from '../shared/say.tsx';
 import { RowCautions } from '../work/done-to-here.tsx';
 import { BLANK, PaperRowView, type RowSaid, writtenRow } from './paper-row.tsx';
 
@@ -31,6 +31,7 @@ export function EnterSheet({ job, pack, sheet, onEntered }: EnterSheetProps) {
   const { state, record } = useVessel();
   const { name } = useHolder();
   const { paper: w } = useWords();
+  const told = useTold();
   const [by, setBy] = useKept(`worked.${job.id}`, '');
   const [writtenAt, setWrittenAt] = useState('');
   const [verifiedBy, setVerifiedBy] = useKept(`verifies.${job.id}`, '');
@@ -46,7 +47,7 @@ export function EnterSheet({ job, pack, sheet, onEntered }: EnterSheetProps) {
     writtenAt,
     enteredBy: name,
     verifiedBy,
-    ...asWritten(rows, upTo, said),
+    ...asWritten(job, rows, upTo, said),
     found,
   };
   const made = fromPaper(state, job.id, pack, sheet.letter, written);
@@ -60,7 +61,7 @@ export function EnterSheet({ job, pack, sheet, onEntered }: EnterSheetProps) {
     setBusy(false);
   };
   const say = (id: string, row: RowSaid) => setSaid((all) => ({ ...all, [id]: row }));
-  const options = rows.map(({ step }) => ({ id: step.id, name: step.text }));
+  const options = rows.map(({ step }) => ({ id: step.id, name: told(step.text) }));
   return (
     <section aria-labelledby="paper-sheet" className="paper-sheet" data-paper={sheet.letter}>
       <h2 id="paper-sheet">{w.sheet(sheet.letter, sheetName(sheet, w.phases))}</h2>
@@ -75,6 +76,7 @@ export function EnterSheet({ job, pack, sheet, onEntered }: EnterSheetProps) {
           <li key={row.step.id} data-row={row.step.id} data-alone={row.alone !== null}>
             <RowCautions rows={upTo} at={at} />
             <PaperRowView
+              job={job}
               row={row}
               said={said[row.step.id] ?? null}
               onSay={(next) => say(row.step.id, next)}
@@ -95,13 +97,14 @@ export function EnterSheet({ job, pack, sheet, onEntered }: EnterSheetProps) {
 
 /** Below the last tick everything is blank; above it a row is as it was said. */
 function asWritten(
+  job: JobState,
   rows: readonly PaperRow[],
   upTo: readonly PaperRow[],
   said: Readonly<Record<string, RowSaid>>,
 ): Of<Written, 'rows' | 'blank'> {
   const blank = rows.filter((row) => !upTo.includes(row) || said[row.step.id] === BLANK);
   const own = upTo.flatMap((row) => {
-    const one = writtenRow(row, said[row.step.id] ?? null);
+    const one = writtenRow(job, row, said[row.step.id] ?? null);
     return one === null ? [] : [[row.step.id, one] as const];
   });
   return { rows: Object.fromEntries(own), blank: blank.map(({ step }) => step.id) };
@@ -124,6 +127,7 @@ type LacksProps = { readonly written: Written; readonly made: FromPaper };
 
 function Lacks({ written, made }: LacksProps) {
   const { paper: w, work } = useWords();
+  const told = useTold();
   const lacks = [
     ...(written.enteredBy.trim() === '' ? [work.whoHolds] : []),
     ...(written.by.trim() === '' ? [w.workedBy] : []),
@@ -139,7 +143,7 @@ function Lacks({ written, made }: LacksProps) {
           <li key={each}>{each}</li>
         ))}
         {made.unsaid.map(({ step }) => (
-          <li key={step.id}>{step.text}</li>
+          <li key={step.id}>{told(step.text)}</li>
         ))}
       </ul>
     </div>

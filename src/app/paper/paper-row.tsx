@@ -3,11 +3,13 @@
 import { useState } from 'react';
 import type { Ask, Step } from '../../pack/types.ts';
 import type { PaperRow, WrittenRow } from '../../record/from-paper.ts';
+import type { JobState } from '../../record/types.ts';
 import { Choice, Plain } from '../shared/controls.tsx';
-import { useWords } from '../shared/say.tsx';
+import { useTold, useWords } from '../shared/say.tsx';
 import { Asks } from '../work/asks.tsx';
 import { quickOf } from '../work/done-acts.tsx';
 import { type Answers, answersIn, asksShown } from '../work/draft.ts';
+import { LookRows, lookOf } from './look-row.tsx';
 
 /** Without a tick on the sheet. */
 export const BLANK = 'blank';
@@ -19,39 +21,69 @@ export type RowSaid =
       readonly answers: Answers;
       /** Where not all bolts are ticked: those that are. */
       readonly holes: readonly string[] | null;
+      /** Who signed this row, where another than whoever did the sheet must have. */
+      readonly by?: string;
     };
 
 const NOTHING = { ticked: false, answers: {}, holes: null } as const;
 
 /** Null where the one tap for the sheet covers it, or nobody said it yet. */
-export function writtenRow({ step, alone }: PaperRow, said: RowSaid | null): WrittenRow | null {
+export function writtenRow(
+  job: JobState,
+  { step, alone }: PaperRow,
+  said: RowSaid | null,
+): WrittenRow | null {
   if (said === null || said === BLANK) return null;
+  if (step.verb === 'second-look') return writtenLook(job, step, said);
   const answers = answersIn(step.asks, said.answers);
   if (step.perHole) return said.ticked ? { answers, holes: said.holes ?? step.holes } : null;
   const given = Object.keys(answers).length > 0;
   return given || (alone !== null && said.ticked) ? { answers } : null;
 }
 
+function writtenLook(job: JobState, step: Step, said: Answered): WrittenRow | null {
+  const rows = (lookOf(job, step)?.rows ?? []).map(({ thing }) => ({
+    thing,
+    position: said.answers[thing] ?? '',
+  }));
+  const by = said.by ?? '';
+  if (by.trim() === '' || rows.some(({ position }) => position === '')) return null;
+  return { answers: { rows, alone: false }, by };
+}
+
+type Answered = Exclude<RowSaid, typeof BLANK>;
+
 type RowProps = {
+  readonly job: JobState;
   readonly row: PaperRow;
   readonly said: RowSaid | null;
   readonly onSay: (said: RowSaid) => void;
 };
 
-export function PaperRowView({ row, said, onSay }: RowProps) {
+export function PaperRowView({ job, row, said, onSay }: RowProps) {
   const { paper: w } = useWords();
+  const told = useTold();
   const { step, alone } = row;
   const blank = said === BLANK;
-  const now = said === null || said === BLANK ? NOTHING : said;
+  const now: Answered = said === null || said === BLANK ? NOTHING : said;
   const answer = (more: Answers) =>
     onSay({ ...now, ticked: true, answers: { ...now.answers, ...more } });
   return (
     <>
-      <p className="paper-text">{step.text}</p>
-      {blank ? null : step.perHole ? (
+      <p className="paper-text">{told(step.text)}</p>
+      {blank ? null : step.verb === 'second-look' ? (
+        <LookRows
+          job={job}
+          step={step}
+          by={now.by ?? ''}
+          seen={now.answers}
+          onBy={(by) => onSay({ ...now, by })}
+          onSeen={(thing, position) => answer({ [thing]: position })}
+        />
+      ) : step.perHole ? (
         <Bolts step={step} said={now} onSay={onSay} />
       ) : (
-        <Answered step={step} alone={alone !== null} said={now} onAnswer={answer} onSay={onSay} />
+        <Questions step={step} alone={alone !== null} said={now} onAnswer={answer} onSay={onSay} />
       )}
       <p className="paper-tick">
         <Plain onPress={() => onSay(blank ? NOTHING : BLANK)}>
@@ -62,17 +94,18 @@ export function PaperRowView({ row, said, onSay }: RowProps) {
   );
 }
 
-type AnsweredProps = {
+type QuestionsProps = {
   readonly step: Step;
   readonly alone: boolean;
-  readonly said: Exclude<RowSaid, typeof BLANK>;
+  readonly said: Answered;
   readonly onAnswer: (more: Answers) => void;
   readonly onSay: (said: RowSaid) => void;
 };
 
 /** The first question is one tap; figures are keyed in where they stand on the sheet. */
-function Answered({ step, alone, said, onAnswer, onSay }: AnsweredProps) {
+function Questions({ step, alone, said, onAnswer, onSay }: QuestionsProps) {
   const { paper: w } = useWords();
+  const told = useTold();
   const quick = quickOf(step);
   const shown = asksShown(step, said.answers);
   const rest = quick?.kind === 'choice' ? shown.filter((ask) => !isIn(quick.says, ask)) : shown;
@@ -81,7 +114,7 @@ function Answered({ step, alone, said, onAnswer, onSay }: AnsweredProps) {
     <>
       {quick?.kind !== 'choice' ? null : (
         <Choice
-          label={quick.label}
+          label={told(quick.label)}
           choices={quick.choices}
           value={quick.choices.find((each) => isSaid(quick.says[each], said.answers)) ?? ''}
           onChange={(choice) => onAnswer(quick.says[choice] ?? {})}
@@ -115,6 +148,7 @@ type RestProps = {
 /** A keypad is large: it opens where somebody has a figure to key in. */
 function Rest({ asks, answers, onAnswer }: RestProps) {
   const { paper: w } = useWords();
+  const told = useTold();
   const [open, setOpen] = useState(false);
   const figures = asks.filter((ask) => ask.kind === 'number');
   const words = asks.filter((ask) => ask.kind !== 'number' && ask.optional !== true);
@@ -128,7 +162,7 @@ function Rest({ asks, answers, onAnswer }: RestProps) {
         <Asks asks={[...more, ...figures]} answers={answers} onAnswer={say} />
       ) : (
         <Plain onPress={() => setOpen(true)}>
-          {w.keyIn([...more, ...figures].map((ask) => ask.label).join(', '))}
+          {w.keyIn([...more, ...figures].map((ask) => told(ask.label)).join(', '))}
         </Plain>
       )}
     </>
@@ -137,7 +171,7 @@ function Rest({ asks, answers, onAnswer }: RestProps) {
 
 type BoltsProps = {
   readonly step: Step;
-  readonly said: Exclude<RowSaid, typeof BLANK>;
+  readonly said: Answered;
   readonly onSay: (said: RowSaid) => void;
 };
 

@@ -12,6 +12,7 @@ export const paper = {
   workedBy: 'Who worked, as on the sheet',
   writtenAt: 'Date and time, as on the sheet',
   verifiedBy: 'Who signed its cautions',
+  whoLooked: 'Who looked a second time, as on the sheet',
   ticksEnd: 'The ticks end at',
   atTheEnd: 'the end of the sheet',
   found: 'Found, or could not do, as written (if anything is)',

@@ -14,6 +14,7 @@ export const paper: Words['paper'] = {
   workedBy: 'Quién trabajó, según la hoja',
   writtenAt: 'Fecha y hora, según la hoja',
   verifiedBy: 'Quién firmó sus precauciones',
+  whoLooked: 'Quién miró por segunda vez, según la hoja',
   ticksEnd: 'Las marcas llegan hasta',
   atTheEnd: 'el final de la hoja',
   found: 'Hallado, o no se pudo hacer, tal como está escrito (si lo hay)',
