@@ -6,6 +6,7 @@ import type { Pack, PlanView, Settled } from '../pack/types.ts';
 import { ISOLATION_BY_HAND, ISOLATION_NOT_STATED } from '../quantity/authority.ts';
 import { figure, picture, titleBlock, workingRows } from './block.ts';
 import { listsOf } from './lists.ts';
+import { looksOf } from './looks.ts';
 import { stepSheetsOf } from './steps.ts';
 import { setPdf } from './typst.ts';
 
@@ -40,6 +41,7 @@ export const packView = (pack: Pack) => ({
   ],
   isolation: isolationOf(pack),
   sheets: stepSheetsOf(pack),
+  looks: looksOf(pack),
   lists: listsOf(pack),
   notes: pack.boxUpNotes,
   workings: [
