@@ -15,6 +15,7 @@ import {
   type Judged,
   judge,
   type UseAnyway,
+  unlike,
   type Wanted,
 } from './tool-fit.ts';
 import {
@@ -110,7 +111,8 @@ export async function chooseTools(
     asks.push({ fastening: of.id, ask: width.asked });
     return [];
   });
-  const ways = sized.map((one) => ({ ...one, ...combinations(one.wanted, tools, on) }));
+  const different = unlike(tools);
+  const ways = sized.map((one) => ({ ...one, ...combinations(one.wanted, different, on) }));
   const possible = ways.filter(({ kept }) => kept.length > 0);
   const best = await fewest(
     possible.map(({ kept }) => kept),

@@ -119,6 +119,22 @@ export function asWrench(held: HeldWrench): Wrench {
 }
 
 /**
+ * Of tools that do the same (two 17 mm sockets on one square) the first: no plan needs the other.
+ * Each torque wrench stays, for each has its own date.
+ */
+export function unlike(tools: readonly Tool[]): Tool[] {
+  const seen = new Set<string>();
+  return tools.filter((tool) => {
+    if (tool.kind === 'wrench' || tool.kind === 'gauge') return true;
+    const { id: _, name: __, place: ___, note: ____, ...does } = tool;
+    const key = JSON.stringify(Object.entries(does).sort(([a], [b]) => (a < b ? -1 : 1)));
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+}
+
+/**
  * All combinations that are allowed; of two of which one holds the other, the smaller. Where a
  * person named a wrench to use anyway it is that one; `usable` names those that needed no name.
  */
