@@ -37,6 +37,11 @@ const entries: readonly Entry[] = [
     load: async () => (await import('./tools.ts')).toolsCommand(),
   },
   {
+    name: 'values',
+    summary: 'list issued values, compare and take in issues, find where a value is used',
+    load: async () => (await import('./values.ts')).valuesCommand(),
+  },
+  {
     name: 'job',
     summary: 'carry a job from the first undoing to its closing',
     load: async () => (await import('./job.ts')).jobCommand(),

@@ -16,6 +16,7 @@ import { networkAddresses } from '../server/network.ts';
 import type { ServerParts } from '../server/parts.ts';
 import { listen } from '../server/server.ts';
 import { solveWithHighs } from '../server/solver-inline.ts';
+import { tellIssues } from '../server/tell-issues.ts';
 import { now } from './job-session.ts';
 import { askNetwork, networkLines } from './network.ts';
 import { readFolder } from './read-folder.ts';
@@ -87,6 +88,7 @@ async function run(options: Options): Promise<void> {
   const file = resolve(options.archive ?? join(base, '.boxup', `${plant.id}.sqlite`));
   try {
     const archive = await openOrMake(file, plant, `${folder}-history.yaml`);
+    await tellIssues(plant, archive, now);
     const addresses = (await askNetwork(options.network)) ? networkAddresses() : null;
     await serveOn({ archive, plant, file, port: options.port, addresses });
   } catch (error) {

@@ -33,8 +33,8 @@ export function sheetsOpen(c: Context): Omit<Decision, 'settled'>[] {
     return [
       {
         id: `sheet not confirmed ${value.sheet}`,
-        question: `Does issue ${value.issue} of ${value.sheet} still stand? Ask ${value.authority}.`,
-        why: `value sheet ${value.sheet} last confirmed ${last}, older than its ${value.confirm}`,
+        question: c.say('sheetStands', value.issue, value.sheet, value.authority),
+        why: c.say('sheetOver', value.sheet, last, value.confirm ?? ''),
       },
     ];
   });
@@ -43,14 +43,10 @@ export function sheetsOpen(c: Context): Omit<Decision, 'settled'>[] {
 /** Without a day nobody can say how old a sheet is. */
 export function sheetsUnchecked(c: Context): string[] {
   if (c.request.on !== undefined) return [];
-  return sheetsUsed(c).map(
-    (value) =>
-      `Value sheet ${value.sheet}: cannot be checked whether it is over its ${value.confirm}, ` +
-      'since no day is given',
-  );
+  return sheetsUsed(c).map((v) => c.say('sheetUnchecked', v.sheet, v.confirm ?? ''));
 }
 
-/** The request with the day it is asked on, where a sheet of its machine is ever to be confirmed. */
+/** The request with the day it is asked on, where a sheet of its machine grows old. */
 export function withDay(plant: Plant, request: PackRequest, day: string): PackRequest {
   const machine =
     plant.machines[request.machine] ??

@@ -248,7 +248,9 @@ function withdrawnFrom(
     const now = group.at(-1);
     for (const { sheet } of group.slice(0, -1)) {
       for (const id of Object.keys(sheet.values)) {
-        if (Object.hasOwn(values, id) || now === undefined) continue;
+        // An entry that misfits is there all the same: its own fault is told, once.
+        if (now === undefined || now.known?.includes(id) === true) continue;
+        if (Object.hasOwn(values, id)) continue;
         const since = `issue ${now.sheet.issue} of ${now.sheet.sheet} (${now.sheet.date})`;
         withdrawn.set(id, `${since} no longer has it; look there for what replaces it`);
       }

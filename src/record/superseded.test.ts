@@ -66,7 +66,7 @@ const issueDraft = (joint: Joint, is: string | null, issue: number): Draft => ({
 const made = (joint: Joint, round = '100 %'): Draft =>
   jobDraft('made', { thing: `joint/${joint}`, round });
 
-/** A device that says drafts on all it knows; `guarded` asks the core first, as every shell does. */
+/** A device that says drafts on all it knows; `guarded` asks the core first, as shells do. */
 class Device {
   readonly acts = new Map<string, Act>();
   packs: Pack[] = [packWith(FIRST)];
@@ -363,7 +363,7 @@ describe('random issues and jobs on two devices', () => {
     expect(out.failed).toBe(true);
   });
 
-  test(`an open finding stands for every joint made by what was not known to be replaced (seed ${seed})`, () => {
+  test(`a finding stands for every joint made by what it did not know (seed ${seed})`, () => {
     fc.assert(
       fc.property(commands, (list) => {
         const { job } = play(list, true);

@@ -58,7 +58,7 @@ describe('what an issue changed', () => {
       lid: torque('20 N.m'),
     },
   };
-  test('a changed figure, a changed condition, one added, one withdrawn; the rest is not told', () => {
+  test('changed in figure or condition, added, withdrawn; the rest is not told', () => {
     const newer = {
       why: 'gaskets crept',
       values: {
