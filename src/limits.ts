@@ -66,7 +66,7 @@ export const limits = {
     calculationSeconds: 30,
   },
   /** A wrench or an adapter longer than this is a slip of the unit; a factor beyond is no lever. */
-  bolting: { bolts: 256, rounds: 12, leverMm: 5_000, leverFactor: 20 },
+  bolting: { bolts: 256, rounds: 12, leverMm: 5_000, leverFactor: 20, adapterShare: 2 },
   /** Combinations of tools weighed for one fastening; nodes of the choice over a whole job. */
   tools: {
     cellLength: 200,

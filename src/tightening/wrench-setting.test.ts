@@ -259,6 +259,11 @@ describe('bad input is told with its place', () => {
       },
       ['adapterLength'],
     ],
+    [
+      'an adapter out of proportion',
+      { torque: 8, wrenchLength: 400, adapterLength: '90 cm', adapterAngle: 0 },
+      ['adapterLength'],
+    ],
     ['all for the nut', { torque: 8, runDown: 8, includesRunDown: true }, ['runDown']],
     ['nothing to go by', { adapterLength: 60 }, ['']],
   ])('%s', (_, raw, paths) => expect(refused(raw)).toEqual(paths));

@@ -178,6 +178,12 @@ function wrongFigures(input: WrenchSettingInput): Problem[] {
       why,
     );
   }
+  const longest = limits.bolting.adapterShare * (input.wrenchLength?.value ?? Number.MAX_VALUE);
+  if ((input.adapterLength?.value ?? 0) > longest) {
+    const why = 'an adapter more than twice as long as its wrench is a slip of a length or a unit';
+    const got = input.adapterLength?.given ?? input.adapterLength?.value;
+    wrong('adapterLength', got, `at most ${formatNumber(longest, 4)} mm`, why);
+  }
   return problems;
 }
 
