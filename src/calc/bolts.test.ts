@@ -54,9 +54,9 @@ describe('tightening', () => {
       'frictionHead',
       'frictionThread',
       'issuedTorque',
+      'preload',
       'strengthClass',
       'thread',
-      'utilisation',
     ]);
     const of = (path: string) => found.find((one) => one.path === path);
     expect(of('thread')).toMatchObject({
@@ -69,9 +69,9 @@ describe('tightening', () => {
   });
 
   test.each([
-    ['two tightnesses', { proofShare: 0.75, preload: 20 }, 'utilisation'],
+    ['two tightnesses', { proofShare: 0.75, preload: 20 }, 'preload'],
     ['two frictions', { surface: 'oiled' }, 'surface'],
-    ['two scatters', { toolScatter: 0.05, scatterFactor: 1.6 }, 'toolScatter'],
+    ['two scatters', { toolScatter: 0.05, scatterFactor: 1.6 }, 'scatterFactor'],
     [
       'an unknown surface',
       { surface: 'wet', frictionThread: undefined, frictionHead: undefined },
@@ -109,13 +109,7 @@ describe('tightening', () => {
 
   test('what may stand beside any object is ignored', async () => {
     const thread = { diameter: 12, pitch: 1.75, note: 'as measured', source: 'drawing' };
-    const found = await run('tightening', {
-      ...bolt,
-      thread,
-      bearingOuter: 16.6,
-      hole: 13.5,
-      id: 'x',
-    });
+    const found = await run('tightening', { ...bolt, thread, id: 'x' });
     expect(found.id).toBe('x');
     expect(found.torque?.value).toBeCloseTo(93.01, 2);
   });

@@ -24,7 +24,8 @@ export type Bearing = {
 };
 
 function rowOf({ form, diameterMm }: Thread) {
-  if (form !== 'metric') return undefined;
+  // A thread given by its figures has the head of its diameter, where that is a metric size.
+  if (form === 'unified') return undefined;
   const read = bearingRows.find(([d]) => d === diameterMm);
   if (read !== undefined) return { row: read, head: headSource, hole: holeSource };
   const remembered = bearingFromMemory.find(([d]) => d === diameterMm);

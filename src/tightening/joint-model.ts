@@ -40,22 +40,21 @@ const has = (value: unknown, field: string): boolean =>
   value !== null &&
   (value as Readonly<Record<string, unknown>>)[field] !== undefined;
 
-const ofTwo = (worked: readonly string[], given: string) => ({
-  // Said besides whatever else is wrong, so that all of it comes at once.
-  when: () => true,
-  error: `${given} is given, and what it would be worked out from besides: they may disagree`,
-  path: [given],
-  params: { expected: `${given}, or ${worked.join(' with ')}` },
-});
-
-const BOLT = ['bolt', 'modulus'];
-const PARTS = ['clamped', 'method'];
-const oneOf = (worked: readonly string[], given: string) => (value: unknown) =>
-  !(worked.some((field) => has(value, field)) && has(value, given));
+const ofTwo = (worked: string, given: string) =>
+  [
+    (value: unknown) => !(has(value, worked) && has(value, given)),
+    {
+      // Said besides whatever else is wrong, so that all of it comes at once.
+      when: () => true,
+      error: `${given} is given, and ${worked} to work it out from: they may disagree`,
+      path: [given] as PropertyKey[],
+      params: { expected: `${given} or ${worked}` },
+    },
+  ] as const;
 
 export const jointInput = shape
-  .refine(oneOf(BOLT, 'boltStiffness'), ofTwo(BOLT, 'boltStiffness'))
-  .refine(oneOf(PARTS, 'clampedStiffness'), ofTwo(PARTS, 'clampedStiffness'));
+  .refine(...ofTwo('bolt', 'boltStiffness'))
+  .refine(...ofTwo('clamped', 'clampedStiffness'));
 
 export type JointInput = z.infer<typeof shape>;
 

@@ -97,7 +97,7 @@ const shape = z.strictObject({
 });
 
 const oneOf: readonly (readonly [what: string, fields: readonly (readonly string[])[]])[] = [
-  ['friction', [['surface'], ['nutFactor'], ['frictionThread', 'frictionHead']]],
+  ['friction', [['frictionThread', 'frictionHead'], ['surface'], ['nutFactor']]],
   ['tightness', [['utilisation'], ['proofShare'], ['preload']]],
   ['scatter', [['toolScatter'], ['scatterFactor']]],
 ];
@@ -110,18 +110,26 @@ const has = (value: unknown, field: string): boolean =>
 /** Said besides whatever else is wrong, so that all of it comes at once. */
 const always = { when: () => true };
 
+const someOf = (value: unknown, fields: readonly string[]) => fields.some((one) => has(value, one));
+
+/** Each field that says again what one before it says is a problem of its own. */
+const again = oneOf.flatMap(([what, groups]) =>
+  groups.slice(1).map((group, index) => ({
+    fields: group,
+    before: groups.slice(0, index + 1).flat(),
+    says: {
+      ...always,
+      error: `${what} is given more than once, and the two may disagree`,
+      path: group.slice(0, 1),
+      params: { expected: `one of ${groups.map((g) => g.join(' with ')).join(', or ')}` },
+    },
+  })),
+);
+
 const once = <T extends z.ZodType>(schema: T): T =>
-  oneOf.reduce(
-    (made, [what, groups]) =>
-      made.refine(
-        (value) => groups.filter((g) => g.some((field) => has(value, field))).length <= 1,
-        {
-          ...always,
-          error: `${what} is given more than once, and the two may disagree`,
-          path: [groups.flat()[0] ?? what],
-          params: { expected: `one of ${groups.map((g) => g.join(' with ')).join(', or ')}` },
-        },
-      ),
+  again.reduce(
+    (made, { fields, before, says }) =>
+      made.refine((value) => !(someOf(value, fields) && someOf(value, before)), says),
     schema,
   );
 
