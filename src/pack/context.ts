@@ -5,6 +5,7 @@ import { LIQUIDS } from '../plant/schema.ts';
 import type { Machine, Plant } from '../plant/types.ts';
 import type { RemovalPlan } from '../removal/model.ts';
 import type { Speech } from '../words/say.ts';
+import type { Fastenings } from './fastening-types.ts';
 import { type Isolation, isolationOf } from './isolation.ts';
 import { type JointShape, jointShape } from './joint-shape.ts';
 import type { PackRequest } from './types.ts';
@@ -41,6 +42,7 @@ export type Context = {
   readonly items: readonly string[];
   readonly isolation: Isolation;
   readonly shapes: Readonly<Record<string, JointShape>>;
+  readonly fastenings: Fastenings;
   /** Says a sentence in English and keeps what was said, so that it can be told in any language. */
   readonly say: Speech['say'];
 };
@@ -107,7 +109,10 @@ export const targetJoints = (c: Context): { mounting: string[]; pipes: string[] 
 };
 
 export const makeContext = (
-  base: Omit<Context, 'plans' | 'moved' | 'undone' | 'items' | 'isolation' | 'shapes'>,
+  base: Omit<
+    Context,
+    'plans' | 'moved' | 'undone' | 'items' | 'isolation' | 'shapes' | 'fastenings'
+  >,
   plans: readonly RemovalPlan[],
 ): Context => {
   const moved: Moved[] = [];
@@ -147,5 +152,6 @@ export const makeContext = (
       base.say,
     );
   const isolation = isolationOf(base.machine, base.request, base.spec.isolation ?? base.targetId);
-  return { ...base, plans, moved, undone, items: out, isolation, shapes };
+  const fastenings: Fastenings = { list: [], tools: null };
+  return { ...base, plans, moved, undone, items: out, isolation, shapes, fastenings };
 };

@@ -1,6 +1,7 @@
 // Making a joint up again: by hand first, square and free, then its rounds, then its settings.
 
 import { accessOf, type Context, isPipeJoint, jointOf, placeName, type Undone } from './context.ts';
+import type { WrenchLine } from './fastening-types.ts';
 import type { DraftStep } from './order.ts';
 import { step, stepId } from './step.ts';
 import { settingAsk, undoneId } from './strip.ts';
@@ -62,7 +63,8 @@ const roundStep = (
     text: roundText(c, u.id, round, values),
     reason: roundReason(c, round),
     place: u.bench ? 'bench' : placeName(c, access?.place),
-    tool: tightening && round !== 'tight' ? 'torque wrench in date' : (access?.tool ?? null),
+    tool: toolFor(c, u, round, access?.tool ?? null),
+    sets: setsFor(c, u.id, round),
     needs,
     count: shape && shape.holes.length > 0 ? { n: shape.holes.length, what: shape.words } : null,
     holes: round === 'once more in order' ? (shape?.holes ?? []) : (shape?.order ?? []),
@@ -71,6 +73,20 @@ const roundStep = (
     minutes: last ? (joint.makeMinutes ?? null) : null,
     hazards: joint.hazards ?? [],
   });
+};
+
+/** The wrench of each kind of fastener, set for this round. */
+const setsFor = (c: Context, joint: string, round: string): WrenchLine[] =>
+  c.fastenings.list.flatMap(({ joint: of, tools }) => {
+    const line = of === joint ? (tools?.line ?? null) : null;
+    return line === null || !line.rounds.some((each) => each.round === round) ? [] : [line];
+  });
+
+const toolFor = (c: Context, u: Undone, round: string, stated: string | null): string | null => {
+  if (round === 'hand' || round === 'made' || round === 'tight') return stated;
+  const chosen = c.fastenings.list.filter((one) => one.joint === u.id && one.tools !== null);
+  if (chosen.length === 0) return 'torque wrench in date';
+  return [...new Set(chosen.map((one) => one.tools?.names.join(', ') ?? ''))].join('; ');
 };
 
 const roundText = (c: Context, j: string, round: string, values: readonly ShownValue[]): string => {

@@ -18,6 +18,8 @@ import { boxUp, boxUpNotes } from './boxup.ts';
 import { type Context, makeContext, partOf } from './context.ts';
 import { decisionsOf, notChecked } from './decisions.ts';
 import { factsOf } from './facts.ts';
+import { type Held, NOTHING_HELD } from './fastening-types.ts';
+import { fasteningsOf } from './fastenings.ts';
 import { isolateSteps } from './isolate.ts';
 import { listsOf } from './lists.ts';
 import { orderSteps } from './order.ts';
@@ -45,12 +47,14 @@ export type MadePack =
 
 /**
  * Makes the pack for a request. Names may be ids or slugs. Unknown names and impossible closures
- * come back as problems; a part that can't be freed as `infeasible` with the reason.
+ * come back as problems; a part that can't be freed as `infeasible` with the reason. Tools are
+ * chosen from those held.
  */
 export const makePack = async (
   plant: Plant,
   request: PackRequest,
   solver: Solver,
+  held: Held = NOTHING_HELD,
 ): Promise<MadePack> => {
   const found = findNames(plant, request);
   if (!found.ok) return { kind: 'problems', problems: found.problems };
@@ -58,7 +62,7 @@ export const makePack = async (
   const problems = requestProblems(machine, settled);
   if (problems.length > 0) return { kind: 'problems', problems };
   const speech = newSpeech();
-  const ask: Asked = { plant, solver, say: speech.say };
+  const ask: Asked = { plant, solver, say: speech.say, held };
   const here = await compile(ask, machine, settled);
   if ('infeasible' in here) return { kind: 'infeasible', why: here.infeasible };
   const otherSide = await comparedWith(ask, machine, settled, here);
@@ -68,7 +72,12 @@ export const makePack = async (
 };
 
 type Core = Omit<Pack, 'id' | 'otherSide' | 'said'>;
-type Asked = { readonly plant: Plant; readonly solver: Solver; readonly say: Speech['say'] };
+type Asked = {
+  readonly plant: Plant;
+  readonly solver: Solver;
+  readonly say: Speech['say'];
+  readonly held: Held;
+};
 
 const comparedWith = async (
   ask: Asked,
@@ -80,14 +89,18 @@ const comparedWith = async (
   const other = machine.otherSide === undefined ? undefined : plant.machines[machine.otherSide];
   if (other?.targets[request.target]?.does[request.does] === undefined) return null;
   const { already: _, closures: __, ...plain } = request;
-  const there = await compile(ask, other, { ...plain, machine: other.id });
+  // Tools are held by the vessel, not by a side: they make no difference between the two.
+  const there = await compile({ ...ask, held: NOTHING_HELD }, other, {
+    ...plain,
+    machine: other.id,
+  });
   if ('infeasible' in there) return null;
   const list = sideDifferences(here, there, ask.say);
   return { machine: other.id, name: other.name, count: list.length, list };
 };
 
 const compile = async (
-  { plant, solver, say }: Asked,
+  { plant, solver, say, held }: Asked,
   machine: Machine,
   request: PackRequest,
 ): Promise<Core | { readonly infeasible: string }> => {
@@ -109,7 +122,7 @@ const compile = async (
   sayBeforehand(machine, say);
   const base = { plant, machine, request, target, spec, say };
   const c = makeContext({ ...base, targetId: request.target, does: request.does }, plans);
-  return assemble(c);
+  return assemble({ ...c, fastenings: await fasteningsOf(c, held, solver) });
 };
 
 const assemble = (c: Context): Core => {
@@ -161,6 +174,7 @@ const assemble = (c: Context): Core => {
     plan,
     bench: bench ?? null,
     steps,
+    fastenings: c.fastenings,
     facts: factsOf(c, steps, temps),
     lists: listsOf(c, steps, temps),
     decisions: decisionsOf(c),

@@ -4,6 +4,7 @@ import type { Does } from '../plant/schema.ts';
 import type { Caution } from '../quantity/authority.ts';
 import type { Quantity, Source, Working } from '../quantity/types.ts';
 import type { Sentence } from '../words/say.ts';
+import type { Fastenings, WrenchLine } from './fastening-types.ts';
 
 /**
  * What an act speaks of, never a step number: `joint/pump-mounting`, `part/pump`, `item/impeller`,
@@ -112,6 +113,8 @@ export type Step = {
   readonly fixed: Readonly<Record<string, string | number>>;
   readonly minutes: number | null;
   readonly hands: number;
+  /** How a torque wrench is set for this round; packs of earlier days have none. */
+  readonly sets?: readonly WrenchLine[];
   /** The two stops that have no way past. */
   readonly stop: 'isolation' | 'clear' | null;
 };
@@ -359,6 +362,8 @@ export type Pack = {
   readonly bench: PlanView | null;
   readonly steps: readonly Step[];
   readonly facts: PackFacts;
+  /** Each fastening weighed, with its tools; packs of earlier days have none. */
+  readonly fastenings?: Fastenings;
   readonly lists: Lists;
   readonly decisions: readonly Decision[];
   readonly notChecked: readonly string[];

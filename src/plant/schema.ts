@@ -59,6 +59,11 @@ export const accessSchema = z.strictObject({
   clear: z.array(clearSchema).optional(),
   tool: z.string().optional(),
   place: z.string().optional(),
+  /** How a wrench comes to the fastener; with `reachLength` where an extension is needed. */
+  reach: z.enum(['straight', 'long', 'swivel', 'open-end']).optional(),
+  reachLength: measure('mm').optional(),
+  /** Of an open-end adapter against the wrench, in degrees: 0 ahead, 90 square. */
+  adapterAngle: z.number().min(0).max(180).optional(),
 });
 
 export const fastenerSchema = z.strictObject({
@@ -90,6 +95,11 @@ export const fastenerSchema = z.strictObject({
   projection: measure('mm', 'nought or more').optional(),
   drawOff: measure('mm', 'nought or more').optional(),
   tightening: idSchema.optional(),
+  /** Running torque of a self-locking nut as measured, unless the value includes it. */
+  runDown: measure('N.m').optional(),
+  includesRunDown: z.boolean().optional(),
+  /** Clamp a bolt must give, where it is stated. */
+  clampNeeded: measure('kN').optional(),
 });
 
 export const looseSchema = z.strictObject({
