@@ -116,11 +116,14 @@ type ChoiceProps = {
   readonly say?: (choice: string) => string;
 };
 
-/** A few words to choose between, all in sight: a filled ring and bold type mark the chosen one. */
+/**
+ * A few words to choose between, all in sight: a filled ring and bold type mark the chosen one.
+ * With none chosen the value is null: an empty one would count as chosen, out of the tab key's way.
+ */
 export function Choice({ label, value, onChange, choices, say }: ChoiceProps) {
   const told = useTold();
   return (
-    <RadioGroup className="choice" value={value} onChange={onChange}>
+    <RadioGroup className="choice" value={value === '' ? null : value} onChange={onChange}>
       <Label>{label}</Label>
       {choices.map((each) => (
         <Radio key={each} value={each} className="choice-one">
