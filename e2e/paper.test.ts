@@ -148,8 +148,30 @@ const stepOf = (id: string): Step => {
   return step;
 };
 
+/** Another hand looked, and saw every closure where the pack wants it. */
+async function sayLook(row: Locator, step: Step): Promise<void> {
+  taps += 1;
+  await row.getByLabel('Who looked a second time, as on the sheet').selectOption(SECOND);
+  const moment = step.thing === 'look/isolation' ? 'isolation' : 'line-up';
+  for (const thing of pack.facts.looks?.[moment] ?? []) {
+    const closure = pack.facts.closures[thing.replace('closure/', '')];
+    const wanted = (moment === 'isolation' ? closure?.workPosition : closure?.normal) ?? 'shut';
+    const one = row.locator(`[data-closure="${thing}"]`);
+    const turns = /^open (\d+) turns/.exec(wanted)?.[1];
+    if (turns === undefined) await tap(one.locator('.choice-one', { hasText: exactly(wanted) }));
+    else {
+      await tap(one.getByRole('button', { name: 'Open, so many turns' }));
+      await tap(one.getByRole('button', { name: turns, exact: true }));
+    }
+  }
+}
+
+const exactly = (words: string) =>
+  new RegExp(`^${words.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&')}$`, 'i');
+
 /** One tap a question; figures and words are what is written on the sheet. */
 async function sayRow(row: Locator, step: Step): Promise<void> {
+  if (step.verb === 'second-look') return await sayLook(row, step);
   const groups = row.getByRole('radiogroup');
   for (let i = 0; i < (await groups.count()); i += 1) {
     const choices = groups.nth(i).locator('.choice-one');
@@ -191,8 +213,8 @@ describe('afterwards', () => {
       replica.acts as { kind: string; by: string; body: Record<string, unknown> }[]
     ).filter(({ body }) => body.paper !== undefined);
     expect(acts.length).toBe(pack.steps.length);
-    for (const { by, body } of acts) {
-      expect(by).toBe(WORKED);
+    for (const { kind, by, body } of acts) {
+      expect(by).toBe(kind === 'second-look' ? SECOND : WORKED);
       expect(body).toMatchObject({ writtenAt: WRITTEN, enteredBy: HOLDER });
     }
     const never = ['shut', 'tagged', 'untagged', 'restored', 'proved-dead', 'proof', 'seal-in'];

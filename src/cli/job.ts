@@ -20,6 +20,7 @@ import {
   sayOn,
   within,
 } from './job-common.ts';
+import { followCommand } from './job-follow.ts';
 import { paperCommand } from './job-paper.ts';
 import { sayingCommands } from './job-say.ts';
 import {
@@ -75,6 +76,7 @@ export function jobCommand(): Command {
     ...stripCommands(),
     ...working(),
     paperCommand(),
+    followCommand(),
     ...beforeCommands(),
     ...sayingCommands(),
     ...ending(),

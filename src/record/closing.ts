@@ -26,6 +26,7 @@ export function mayRecord(
 ): Refusal | null {
   const shape = badShape(draft);
   if (shape !== null) return shape;
+  if (draft.kind === 'follow-up-done') return followUpRefused(state, draft);
   if (draft.stream.kind !== 'job') return null;
   if (draft.stream.id !== job) return bad(`the act is of job ${draft.stream.id}, not of ${job}`);
   const now = state.jobs[job];
@@ -77,6 +78,20 @@ export function mayRecord(
     default:
       return afterClosing(now, draft);
   }
+}
+
+/** Only what is to be looked at again can be said to be done, and once. */
+function followUpRefused(state: State, { stream, body }: Draft): Refusal | null {
+  const known =
+    stream.kind === 'job' ? state.jobs[stream.id]?.followUps : state.machines[stream.id]?.followUps;
+  const id = String(body.followUp);
+  const one = known?.find((f) => f.id === id);
+  if (one === undefined)
+    return bad(
+      `there is no follow-up "${id}"`,
+      (known ?? []).map((f) => f.id),
+    );
+  return one.doneBy === null ? null : bad(`it was done by ${one.doneBy}`);
 }
 
 const refusal = (stop: Refusal['stop'], why: string, open: readonly string[] = []): Refusal => ({

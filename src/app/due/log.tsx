@@ -9,6 +9,7 @@ import { useWords } from '../shared/say.tsx';
 import { Sheet } from '../shared/sheet.tsx';
 import { tallyWidth } from '../shared/width.ts';
 import { dayWords, stageWords, timeWords } from '../shared/words.ts';
+import { FollowUpsLeft } from './follow-ups.tsx';
 import { Hours } from './hours.tsx';
 import { Sailings } from './sailings.tsx';
 import { Watch } from './watch.tsx';
@@ -35,6 +36,7 @@ export function Log() {
             </a>
           </p>
         </section>
+        <FollowUpsLeft />
         <Sailings />
         <Hours />
         <p className="line">

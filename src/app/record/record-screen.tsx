@@ -7,6 +7,7 @@ import type { Act, JobState } from '../../record/types.ts';
 import { FoundList } from '../as-found/found-list.tsx';
 import { Hunts } from '../as-found/hunts.tsx';
 import { Baseline, PositionsFound } from '../before/baseline.tsx';
+import { FollowUpsLeft } from '../due/follow-ups.tsx';
 import { LooksSaid } from '../eyes/looks-said.tsx';
 import { actSaid, actsOf, actWords } from '../shared/act-words.ts';
 import { JobSheet } from '../shared/job-sheet.tsx';
@@ -48,6 +49,7 @@ export function RecordScreen({ job, pack }: ScreenProps) {
       <Items job={job} pack={named} />
       <Hunts job={job} />
       <CloseJob job={job} />
+      {job.closed === null ? null : <FollowUpsLeft job={job.id} />}
       <DraftFiles job={job} />
       <Acts job={job} pack={pack} />
       {pack === null ? null : <Printed job={job.id} />}

@@ -21,6 +21,13 @@ export const watch = {
   handOver: 'Hand over the watch',
 };
 
+export const followUps = {
+  head: 'To look at again',
+  owner: (name: string) => `owned by ${name}`,
+  done: 'Done',
+  doneBy: (name: string) => `done by ${name}`,
+};
+
 export const sailings = {
   head: 'Sailings',
   wanted: 'Wanted in service',

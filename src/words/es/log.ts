@@ -23,6 +23,13 @@ export const watch: Words['watch'] = {
   handOver: 'Entregar la guardia',
 };
 
+export const followUps: Words['followUps'] = {
+  head: 'Por mirar otra vez',
+  owner: (name) => `a cargo de ${name}`,
+  done: 'Hecho',
+  doneBy: (name) => `hecho por ${name}`,
+};
+
 export const sailings: Words['sailings'] = {
   head: 'Salidas',
   wanted: 'Se necesita en servicio',
