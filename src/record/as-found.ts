@@ -3,6 +3,7 @@
 import { limits } from '../limits.ts';
 import { NOTHING_FAILED, OTHER_FAILED } from '../pack/as-found.ts';
 import type { PackFacts, Thing } from '../pack/types.ts';
+import { say } from '../words/heard.ts';
 import type { Opening } from './kinds.ts';
 import type { Said } from './said.ts';
 import { after } from './things.ts';
@@ -31,7 +32,7 @@ export const missingFrom = (body: ActBody): readonly Opening[] =>
 export const isAccounted = (body: ActBody): boolean =>
   Number(body.left) === 0 || body.reason !== undefined;
 
-export const missingWords = (n: unknown): string => `pieces missing: ${String(n)}`;
+export const missingWords = (n: unknown): string => say('piecesMissingNow', String(n));
 
 export const asFoundIn = (said: readonly Said[]): JobState['asFound'] =>
   said

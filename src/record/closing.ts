@@ -1,6 +1,7 @@
 // What may not be recorded now: the two stops, and a closing while anything is open.
 
 import type { Pack } from '../pack/types.ts';
+import { heard, say } from '../words/heard.ts';
 import { neverTogether } from './done-to-here.ts';
 import { paperRefused } from './from-paper.ts';
 import { isWet } from './isolation.ts';
@@ -24,21 +25,32 @@ export function mayRecord(
   packs: readonly Pack[],
   at?: DeviceTime,
 ): Refusal | null {
+  const { value, said } = heard(() => refused(state, job, draft, packs, at));
+  return value === null || said.length === 0 ? value : { ...value, said };
+}
+
+function refused(
+  state: State,
+  job: string,
+  draft: Draft,
+  packs: readonly Pack[],
+  at: DeviceTime | undefined,
+): Refusal | null {
   const shape = badShape(draft);
   if (shape !== null) return shape;
   if (draft.kind === 'follow-up-done') return followUpRefused(state, draft);
   if (draft.stream.kind !== 'job') return null;
-  if (draft.stream.id !== job) return bad(`the act is of job ${draft.stream.id}, not of ${job}`);
+  if (draft.stream.id !== job) return bad(say('ofAnotherJob', draft.stream.id, job));
   const now = state.jobs[job];
   if (draft.kind === 'strip-started')
-    return now === undefined ? null : bad(`the job ${now.title} has already begun`);
+    return now === undefined ? null : bad(say('hasBegun', now.title));
   if (draft.kind === 'job-started') return startRefused(now, draft.body, packs);
-  if (now === undefined) return bad(`there is no job ${job}`);
+  if (now === undefined) return bad(say('noSuchJob', job));
   const pack = packs.find((p) => p.id === now.packInForce) ?? null;
   const apart = draft.body.together === true ? neverTogether(draft.kind, draft.body, pack) : null;
-  if (apart !== null) return bad(`this cannot be entered together with others: ${apart}`);
+  if (apart !== null) return bad(say('notTogether', apart));
   const unlike = paperRefused(now, packs, draft.kind, draft.body);
-  if (unlike !== null) return bad(`this cannot be entered from paper: ${unlike}`);
+  if (unlike !== null) return bad(say('notFromPaper', unlike));
   switch (draft.kind) {
     case 'undone':
       return afterClosing(now, draft) ?? wetRefused(now, packs, after(String(draft.body.thing)));
@@ -70,9 +82,7 @@ export function mayRecord(
     case 'pack-amended':
       return amendRefused(now, draft.body, packs);
     case 'corrected':
-      return draft.body.of === now.startAct
-        ? bad('a job that has begun is closed, not corrected away')
-        : null;
+      return draft.body.of === now.startAct ? bad(say('notCorrectedAway')) : null;
     case 'closed':
       return closingRefused(state, now, draft.body);
     default:
@@ -104,22 +114,20 @@ const bad = (why: string, open: readonly string[] = []): Refusal => refusal('bad
 
 function badShape(draft: Draft): Refusal | null {
   const row = kindOf(draft.kind);
-  if (row === null) return bad(`"${draft.kind}" is no kind of act`);
-  if (draft.by.trim() === '') return bad('who does it? a name is missing');
+  if (row === null) return bad(say('noSuchKind', draft.kind));
+  if (draft.by.trim() === '') return bad(say('whoDoesIt'));
   if (!row.stream.includes(draft.stream.kind))
-    return bad(
-      `"${draft.kind}" belongs to a ${row.stream.join(' or ')}, not to a ${draft.stream.kind}`,
-    );
+    return bad(say('wrongStream', draft.kind, row.stream, draft.stream.kind));
   const parsed = row.body.safeParse(draft.body);
   if (parsed.success) return null;
   const faults = parsed.error.issues.map((i) => `${i.path.join('.') || 'body'}: ${i.message}`);
-  return bad(`${draft.kind}: ${faults.join('; ')}`, faults);
+  return bad(say('badBody', draft.kind, faults), faults);
 }
 
 /** A closed job takes no more work; what is found afterwards is a new job or a correction. */
 function afterClosing(job: JobState, draft: Draft): Refusal | null {
   if (job.closed === null || kindOf(draft.kind)?.step !== true) return null;
-  return bad(`the job was closed by ${job.closed.by}: start a new one, or correct the closing`);
+  return bad(say('closedNow', job.closed.by));
 }
 
 function startRefused(
@@ -127,16 +135,16 @@ function startRefused(
   body: ActBody,
   packs: readonly Pack[],
 ): Refusal | null {
-  if (now !== undefined) return bad(`the job ${now.title} has already begun`);
+  if (now !== undefined) return bad(say('hasBegun', now.title));
   const pack = packs.find((p) => p.id === body.pack);
-  if (pack === undefined) return bad(`the pack ${String(body.pack)} is not here`);
+  if (pack === undefined) return bad(say('packIsNotHere', String(body.pack)));
   const anyway = Array.isArray(body.anyway) ? body.anyway : [];
   const stated = new Set(anyway.map((a) => (a as { decision?: unknown }).decision));
   const unsettled = pack.decisions.filter((d) => d.settled === null && !stated.has(d.id));
   if (unsettled.length === 0) return null;
   return bad(
-    'the pack asks for decisions that nobody has settled: settle them, or use it anyway by name',
-    unsettled.map((d) => `${d.id}: ${d.question}`),
+    say('unsettled'),
+    unsettled.map((d) => say('listedThing', d.id, d.question)),
   );
 }
 
@@ -152,10 +160,9 @@ function wetRefused(job: JobState, packs: readonly Pack[], joint: string): Refus
   if (known.length === 0 && seen?.wet === 'no') return null;
   const name = known[0]?.facts.joints[joint]?.name ?? seen?.what ?? joint;
   if (job.isolation.proved) return waitsForLook(job, 'isolation', name);
-  const what = wet ? 'is wet' : 'is in no pack of this job, so it may be wet,';
   return refusal(
     'isolation not proved',
-    `${name} ${what} and the isolation is not proved. There is no way past this stop.`,
+    say('wetNotProved', name, wet),
     job.isolation.why.split('; '),
   );
 }
@@ -168,14 +175,12 @@ function takingRefused(job: JobState, packs: readonly Pack[], body: ActBody): Re
       job.packs.includes(p.id) &&
       (p.facts.joints[id] !== undefined || p.facts.parts[id] !== undefined),
   );
-  if (known) return bad(`${String(body.thing)} is in the pack of this job: report its own step`);
+  if (known) return bad(say('inThePack', String(body.thing)));
   if (body.wet === 'no') return null;
   if (job.isolation.proved) return waitsForLook(job, 'isolation', String(body.what));
-  const may = body.wet === 'yes' ? 'holds liquid' : 'may hold liquid';
   return refusal(
     'isolation not proved',
-    `${String(body.what)} ${may} and the isolation is not proved: shut what feeds it, tag it, ` +
-      'see the flow run and die away at a drain. There is no way past this stop.',
+    say('takingNotProved', String(body.what), body.wet === 'yes'),
     job.isolation.why.split('; '),
   );
 }
@@ -186,7 +191,7 @@ function movingRefused(job: JobState, body: ActBody): Refusal | null {
   if (job.strip === null || job.isolation.proved || seen?.wet === 'no') return null;
   return refusal(
     'isolation not proved',
-    `${String(body.thing)} may hold liquid and the isolation is not proved. There is no way past.`,
+    say('movingNotProved', String(body.thing)),
     job.isolation.why.split('; '),
   );
 }
@@ -208,35 +213,31 @@ function givingBackRefused(job: JobState, pack: Pack | null, draft: Draft): Refu
   const name = facts.closures[closure]?.name ?? closure;
   return refusal(
     'isolation not proved',
-    `${name} cannot be given back while a wet joint is open. There is no way past this stop.`,
-    open.map((e) => `${e.thing}: ${e.what}`),
+    say('notGivenBack', name),
+    open.map((e) => say('listedThing', e.thing, e.what)),
   );
 }
 
 function lookRefused(job: JobState, body: ActBody): Refusal | null {
   const list = job.handedOver?.list.map((l) => l.thing) ?? [];
   if (list.includes(String(body.thing))) return null;
-  const why = list.length === 0 ? 'nothing was handed over' : 'it is not on the list handed over';
-  return bad(`${String(body.thing)}: ${why}`, list);
+  const why = say(list.length === 0 ? 'nothingHandedOver' : 'notHandedOver');
+  return bad(say('listedThing', String(body.thing), why), list);
 }
 
 function huntRefused(job: JobState, body: ActBody): Refusal | null {
   const open = job.entries.filter((e) => e.kind === 'missing' && e.open).map((e) => e.thing);
   if (open.includes(String(body.thing))) return null;
-  return bad(`${String(body.thing)}: no pieces are missing there`, open);
+  return bad(say('noneMissing', String(body.thing)), open);
 }
 
 function notClear(job: JobState): Refusal | null {
   if (job.clear) return null;
-  return refusal(
-    'someone not clear',
-    'Nobody has called everyone clear since something was last undone or opened. ' +
-      'There is no way past this stop.',
-  );
+  return refusal('someone not clear', say('nobodyCalled'));
 }
 
 const startsUnseen = (job: JobState, draft: Draft): Refusal | null =>
-  draft.kind === 'started' ? waitsForLook(job, 'line-up', 'Starting') : null;
+  draft.kind === 'started' ? waitsForLook(job, 'line-up', say('starting')) : null;
 
 const madeRefused = (job: JobState, pack: Pack | null, body: ActBody): Refusal | null =>
   roundRefused(pack, body) ?? supersededRefused(job, body, pack?.facts ?? null);
@@ -244,15 +245,14 @@ const madeRefused = (job: JobState, pack: Pack | null, body: ActBody): Refusal |
 function roundRefused(pack: Pack | null, body: ActBody): Refusal | null {
   const thing = String(body.thing);
   const rounds = roundsOf(thing, pack?.facts ?? null);
-  if (body.round === undefined && rounds.length > 1)
-    return bad(`which round of ${thing}? one of ${rounds.join(', ')}`);
+  if (body.round === undefined && rounds.length > 1) return bad(say('whichRound', thing, rounds));
   if (body.round === undefined || pack?.facts.joints[after(thing)] === undefined) return null;
   if (rounds.includes(String(body.round))) return null;
-  return bad(`round of ${thing} is "${String(body.round)}" (expected ${rounds.join(', ')})`);
+  return bad(say('wrongRound', thing, String(body.round), rounds));
 }
 
 /**
- * While one of the two stops stands no act may claim a way past it. Once it is lifted, a step behind
+ * While one of the two stops stands no act may claim a way past it. Once lifted, a step behind
  * it may be left out by name like any other: that opens and turns nothing.
  */
 function anywayRefused(job: JobState, pack: Pack | null, body: ActBody): Refusal | null {
@@ -263,10 +263,10 @@ function anywayRefused(job: JobState, pack: Pack | null, body: ActBody): Refusal
   const unknown = verb === 'took-off' || (job.strip !== null && verb === 'undone');
   const opens = stop === 'isolation' || wet || unknown;
   if (verb === 'proved-dead' || (opens && !job.isolation.proved))
-    return refusal('isolation not proved', `${id}: there is no way past this stop.`);
+    return refusal('isolation not proved', say('noWayPast', id));
   const turns = stop === 'clear' || ['started', 'turned'].includes(verb);
   if (verb === 'people-clear' || (turns && !job.clear))
-    return refusal('someone not clear', `${id}: there is no way past this stop.`);
+    return refusal('someone not clear', say('noWayPast', id));
   return null;
 }
 
@@ -274,28 +274,24 @@ function decisionRefused(job: JobState, body: ActBody): Refusal | null {
   const finding = job.findings.find((f) => f.id === body.finding);
   if (finding === undefined)
     return bad(
-      `there is no finding "${String(body.finding)}"`,
+      say('noSuchFinding', String(body.finding)),
       job.findings.map((f) => f.id),
     );
   if (finding.kind !== 'two amendments') return null;
   if (body.pack !== undefined && job.packs.includes(String(body.pack))) return null;
-  return bad('which pack shall be in force? one of', job.packs.slice(-2));
+  return bad(say('whichPack'), job.packs.slice(-2));
 }
 
 function amendRefused(job: JobState, body: ActBody, packs: readonly Pack[]): Refusal | null {
   if (body.from !== job.packInForce)
-    return bad(
-      `the pack in force is ${job.packInForce ?? 'not decided'}, not ${String(body.from)}`,
-    );
-  if (body.to === body.from) return bad('the next pack is the one in force');
-  return packs.some((p) => p.id === body.to)
-    ? null
-    : bad(`the pack ${String(body.to)} is not here`);
+    return bad(say('inForceIs', job.packInForce ?? say('notDecided'), String(body.from)));
+  if (body.to === body.from) return bad(say('sameInForce'));
+  return packs.some((p) => p.id === body.to) ? null : bad(say('packIsNotHere', String(body.to)));
 }
 
 /** A job with a pack in which nothing was taken out has not done what it was for. */
 const notDoneYet = (job: JobState): readonly string[] =>
-  wasDone(job) ? [] : [`job: ${job.title} has not been done`];
+  wasDone(job) ? [] : [say('notBeenDone', job.title)];
 
 /** A phone that was lost may never send what others wait for: a name can stand for that too. */
 const waitingThing = (hash: string): string => `act/${hash}`;
@@ -303,7 +299,7 @@ const waitingThing = (hash: string): string => `act/${hash}`;
 const undecided = (f: Finding): boolean => f.needsDecision && f.decision === null;
 
 function closingRefused(state: State, job: JobState, body: ActBody): Refusal | null {
-  if (job.closed !== null) return bad(`the job was closed by ${job.closed.by}`);
+  if (job.closed !== null) return bad(say('wasClosed', job.closed.by));
   const stated = (Array.isArray(body.deviations) ? body.deviations : []).map((d) =>
     String((d as { thing?: unknown }).thing),
   );
@@ -315,25 +311,15 @@ function closingRefused(state: State, job: JobState, body: ActBody): Refusal | n
       !job.entries.some((e) => e.open && e.thing === thing),
   );
   const list = [
-    ...open.map((e) => `${e.thing}: ${e.what}`),
-    ...job.findings.filter(undecided).map((f) => `finding "${f.id}": ${f.what} (not decided)`),
-    ...(job.packInForce === null && job.strip === null
-      ? ['which pack is in force is not decided']
-      : []),
+    ...open.map((e) => say('listedThing', e.thing, e.what)),
+    ...job.findings.filter(undecided).map((f) => say('findingOpen', f.id, f.what)),
+    ...(job.packInForce === null && job.strip === null ? [say('inForceUndecided')] : []),
     ...state.waiting
       .filter((hash) => !stated.includes(waitingThing(hash)))
-      .map((hash) => `${waitingThing(hash)}: it waits for one that has not come`),
-    ...(state.heads.length > 1
-      ? [`${state.heads.length} devices' records stand side by side: look at both and add a note`]
-      : []),
+      .map((hash) => say('actWaits', waitingThing(hash))),
+    ...(state.heads.length > 1 ? [say('sideBySideRecords', state.heads.length)] : []),
     ...(stated.some((thing) => !thing.startsWith('act/')) ? [] : notDoneYet(job)),
-    ...needless.map((thing) => `${thing}: a deviation is stated but it is not open`),
+    ...needless.map((thing) => say('deviationNotOpen', thing)),
   ];
-  return list.length === 0
-    ? null
-    : refusal(
-        'not closed',
-        `the job cannot be closed: ${list.length} things stand against it`,
-        list,
-      );
+  return list.length === 0 ? null : refusal('not closed', say('cannotClose', list.length), list);
 }

@@ -2,6 +2,7 @@
 
 import { beforeOf } from '../pack/before.ts';
 import type { Ask, Pack, Step } from '../pack/types.ts';
+import { say } from '../words/heard.ts';
 import { isWet } from './isolation.ts';
 import { supersededRefused } from './superseded.ts';
 import { after } from './things.ts';
@@ -47,11 +48,10 @@ export function doneToHere(state: State, job: string, pack: Pack, upTo: string):
 
 function stopsRun(step: Step, pack: Pack, job: JobState): string | null {
   const wet = step.verb === 'undone' && isWet(pack.facts, after(step.thing));
-  if ((wet || step.stop === 'isolation') && !job.isolation.proved)
-    return 'the isolation is not proved';
+  if ((wet || step.stop === 'isolation') && !job.isolation.proved) return say('togetherNotProved');
   const body = { thing: step.thing, ...(step.round === undefined ? {} : { round: step.round }) };
   if (supersededRefused(job, step.verb === 'made' ? body : {}, pack.facts) !== null)
-    return 'its value was superseded: somebody looks at it first';
+    return say('togetherSuperseded');
   return neverTogether(step.verb, body, pack);
 }
 
@@ -67,19 +67,19 @@ export function neverTogether(kind: string, body: ActBody, pack: Pack | null): s
   const thing = String(body.thing ?? '');
   const round = body.round === undefined ? '' : ` ${String(body.round)}`;
   const asks = pack?.steps.find((s) => s.id === `${kind} ${thing}${round}`)?.asks ?? [];
-  if (ISOLATION.includes(kind)) return 'what isolates is said at its own step';
-  if (kind === 'took-off' && body.wet !== 'no') return 'what may be wet is said by itself';
-  if (kind === 'second-look') return 'a second look is said by who looked';
-  if (CLEAR.includes(kind)) return 'everyone clear is called and answered at its time';
-  if (kind === 'proof') return 'a proof is said by itself';
-  if (kind === 'as-found') return 'what was found is said by itself';
+  if (ISOLATION.includes(kind)) return say('togetherIsolation');
+  if (kind === 'took-off' && body.wet !== 'no') return say('togetherWet');
+  if (kind === 'second-look') return say('togetherLook');
+  if (CLEAR.includes(kind)) return say('togetherClear');
+  if (kind === 'proof') return say('togetherProof');
+  if (kind === 'as-found') return say('togetherFound');
   if (COUNTS.includes(kind) || thing === 'check/tools' || asks.some((a) => a.kind === 'count'))
-    return 'a count is said by itself';
+    return say('togetherCount');
   const reading = asks.some((a) => a.kind === 'number' && a.optional !== true);
-  if (kind === 'measured' || reading) return 'a reading is typed at its step';
+  if (kind === 'measured' || reading) return say('togetherReading');
   const joint = pack?.facts.joints[after(thing)];
   if (kind === 'made' && joint?.critical === true && joint.rounds.at(-1) === lastOf(body, joint))
-    return 'the last round of this joint is ticked bolt by bolt';
+    return say('togetherLastRound');
   return null;
 }
 

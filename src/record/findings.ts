@@ -1,6 +1,7 @@
 // What the record itself notices: order, counts, things said at the same time; nobody is blamed.
 
 import type { Pack, Step } from '../pack/types.ts';
+import { say } from '../words/heard.ts';
 import { missingWords } from './as-found.ts';
 import { doneBy, type Reports } from './done.ts';
 import { isolationIn, opensWet } from './isolation.ts';
@@ -87,15 +88,15 @@ function outOfOrder(n: Noticing, s: Said): readonly Raised[] {
     (thing) => unclosed(n.ledger, thing, view).length > 0,
   );
   const early = [
-    ...missing.map((need) => `out of order: ${id} before ${need} (${shownId(s.pack, need)})`),
-    ...over.map((thing) => `out of order: ${id} while ${thing} is open`),
+    ...missing.map((need) => say('outOfOrder', String(id), need, shownId(s.pack, need))),
+    ...over.map((thing) => say('outOfOrderOpen', String(id), thing)),
   ];
-  const found = early.length === 0 ? [] : [raise('out of order', s, early.join('; '), false)];
+  const found = early.length === 0 ? [] : [raise('out of order', s, say('together', early), false)];
   if (!opensWet(s.act.kind, s.body, s.facts)) return found;
   const { isAncestor } = n.ledger;
   const isolation = isolationIn({ said: n.said, isAncestor, view, facts: s.facts, pack: s.pack });
   if (isolation.proved) return found;
-  const what = `${s.body.thing} opened wet before the isolation was proved: ${isolation.why}`;
+  const what = say('openedWet', String(s.body.thing), isolation.why);
   return [{ ...raise('out of order', s, what, true), id: `isolation ${s.act.hash.slice(0, 16)}` }];
 }
 
@@ -107,8 +108,8 @@ function notUndone(n: Noticing, s: Said): readonly Raised[] {
     // A proof nobody owes may be done all the same.
     if (thing.startsWith('proof/') && opened.length === 0) return [];
     if (opened.length > 0 && unclosed(n.ledger, thing, view).length > 0) return [];
-    const again = opened.length > 0 ? 'it was made good before' : 'nobody had undone it';
-    const what = `${s.act.kind} ${thing}: ${again}`;
+    const why = say(opened.length > 0 ? 'madeGoodBefore' : 'nobodyUndid');
+    const what = say('notUndone', `${s.act.kind} ${thing}`, why);
     return [raise('made good without being undone', s, what, false, thing)];
   });
 }
@@ -121,7 +122,7 @@ function differs(s: Said): readonly Raised[] {
   const wanted = step?.asks.find((a) => a.name === 'count')?.expected ?? expected;
   const byHole = Array.isArray(s.body.holes);
   if (typeof said === 'number' && wanted !== null && said !== wanted && !byHole)
-    counts.push(`${said} where ${wanted} are expected`);
+    counts.push(say('countedWhere', said, wanted));
   for (const ask of step?.asks ?? []) {
     const answer = s.body[ask.name];
     if (
@@ -131,13 +132,14 @@ function differs(s: Said): readonly Raised[] {
       typeof answer !== 'number'
     )
       continue;
-    if (answer !== ask.expected) counts.push(`${ask.label}: ${answer}, expected ${ask.expected}`);
+    if (answer !== ask.expected) counts.push(say('answeredWhere', ask.label, answer, ask.expected));
   }
   const holes = s.facts?.joints[after(String(s.body.thing))]?.holes ?? [];
   const strange = byHole && holes.length > 0 ? strangeHoles(s, holes) : [];
-  if (strange.length > 0) counts.push(`no such hole: ${strange.join(', ')}`);
+  if (strange.length > 0) counts.push(say('noSuchHole', strange));
   if (counts.length === 0) return [];
-  return [raise('count differs', s, `${s.act.kind} ${s.body.thing}: ${counts.join('; ')}`, true)];
+  const what = say('countDiffers', `${s.act.kind} ${s.body.thing}`, counts);
+  return [raise('count differs', s, what, true)];
 }
 
 const strangeHoles = (s: Said, holes: readonly string[]): readonly string[] =>
@@ -156,7 +158,7 @@ function positionDiffers(s: Said): readonly Raised[] {
   const want = s.act.kind === 'shut' ? closure?.workPosition : closure?.normal;
   const got = s.body.position;
   if (typeof want !== 'string' || got === undefined || got === want) return [];
-  const what = `${closure?.name}: ${String(got)}, not ${want}`;
+  const what = say('positionDiffers', String(closure?.name), String(got), want);
   return [raise('position differs', s, what, true)];
 }
 
@@ -176,14 +178,15 @@ function answeredBadly(s: Said): readonly Raised[] {
   const [, bad, ...more] = ask?.choices ?? [];
   if (bad === undefined || more.length > 0 || s.act.kind === 'proof') return [];
   if (s.body.result !== bad) return [];
-  const note = s.body.text === undefined ? '' : `. ${String(s.body.text)}`;
-  return [raise('found', s, `${step?.text ?? s.body.thing} ${ask?.label}: ${bad}${note}`, true)];
+  const note = s.body.text === undefined ? null : String(s.body.text);
+  const told = step?.text ?? String(s.body.thing);
+  return [raise('found', s, say('answeredBadly', told, ask?.label ?? '', bad, note), true)];
 }
 
 function failed(s: Said): readonly Raised[] {
   if (s.act.kind !== 'proof' || s.row.closes(s.body, s.facts).length > 0) return [];
   const name = s.facts?.proofs[after(String(s.body.thing))]?.name ?? String(s.body.thing);
-  return [raise('proof failed', s, `${name}: ${String(s.body.result)}`, false)];
+  return [raise('proof failed', s, say('proofFailed', name, String(s.body.result)), false)];
 }
 
 /** Acts on one thing said apart: one finding an act, at the later of each pair. */
@@ -195,14 +198,15 @@ function together(n: Noticing): readonly Raised[] {
     for (const [i, later] of acts.entries()) {
       const apart = acts.slice(0, i).filter((earlier) => collide(n.ledger, earlier, later));
       if (apart.length === 0) continue;
-      const said = [...apart, later].map((s) => `${s.act.kind} by ${s.act.by}`).join(', ');
-      raised.push(raise('at the same time', later, `${thing}: ${said}`, false, thing));
+      const both = [...apart, later].map((s) => say('actBy', s.act.kind, s.act.by));
+      const what = say('atTheSameTime', thing, both);
+      raised.push(raise('at the same time', later, what, false, thing));
     }
   }
   return raised;
 }
 
-/** A joint brought to a value that was no longer in force, or is not any more; a look answers it. */
+/** A joint brought to a value that was no longer in force, or no longer is; a look answers it. */
 function madeBySuperseded(n: Noticing, row: Superseded): readonly Raised[] {
   const made = n.said.find((s) => s.act.hash === row.reached);
   if (made === undefined) return [];
@@ -215,7 +219,7 @@ function rival(amendments: readonly Said[]): readonly Raised[] {
   const last = amendments.at(-1);
   if (first === undefined || last === undefined) return [];
   const said = amendments.map((a) => `${a.body.why} (${a.act.by})`);
-  const what = `Two packs amend one: ${said.join('; ')}`;
+  const what = say('twoPacks', said);
   return [{ ...raise('two amendments', last, what, true, 'job'), id: rivalsId(first) }];
 }
 
@@ -225,14 +229,14 @@ function aroundClosing(n: Noticing): readonly Raised[] {
   for (const closing of closings) {
     const open = uncovered(n.ledger, closing, true);
     if (open.length === 0) continue;
-    const what = `closed by ${closing.act.by} with entries open: ${open.join(', ')}`;
+    const what = say('closedOpen', closing.act.by, open);
     raised.push(raise('closed with entries open', closing, what, true, 'job'));
   }
   const last = closings.at(-1);
   if (last === undefined) return raised;
   for (const s of n.said) {
     if (n.ledger.isAncestor(s.index, last.index)) continue;
-    const what = `${s.act.kind} ${s.body.thing} by ${s.act.by} was not known at the closing`;
+    const what = say('notKnown', `${s.act.kind} ${s.body.thing}`, s.act.by);
     raised.push(raise('after closing', s, what, true));
   }
   return raised;

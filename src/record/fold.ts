@@ -2,6 +2,7 @@
 
 import { limits } from '../limits.ts';
 import { hashOf } from '../quantity/sha.ts';
+import { heard } from '../words/heard.ts';
 import { foldJob } from './job.ts';
 import { order } from './order.ts';
 import { effective } from './said.ts';
@@ -27,14 +28,17 @@ export function fold({ acts, packs }: Folding): State {
   const issues = issuesOf(rows);
   const jobs = [...jobIds].sort().flatMap((id): readonly JobState[] => {
     const own = rows.filter(({ act }) => act.stream.kind === 'job' && act.stream.id === id);
-    return [foldJob(id, own, byId, ordered.isAncestor, issues)].filter((job) => job !== null);
+    const job = heard(() => foldJob(id, own, byId, ordered.isAncestor, issues));
+    return job.value === null ? [] : [{ ...job.value, said: job.said }];
   });
+  const { value: machines, said } = heard(() => foldMachines(rows, jobs));
   return {
     vessel,
+    said,
     heads: ordered.heads,
     jobs: Object.fromEntries(jobs.map((job) => [job.id, job])),
     ...foldVessel(rows),
-    machines: foldMachines(rows, jobs),
+    machines,
     issued: issues.issued,
     waiting: ordered.waiting,
     unknown,

@@ -3,6 +3,7 @@
 
 import { type PackSheet, sheetsOf } from '../pack/sheets.ts';
 import type { Ask, Pack, Step } from '../pack/types.ts';
+import { say } from '../words/heard.ts';
 import { neverTogether } from './done-to-here.ts';
 import { stepIdOf } from './kinds.ts';
 import type { ActBody, Draft, JobState, Json, State } from './types.ts';
@@ -152,15 +153,15 @@ export function paperRefused(
   const { paper, writtenAt, enteredBy } = body;
   if (paper === undefined) {
     const stray = writtenAt !== undefined || enteredBy !== undefined;
-    return stray ? 'what is entered from paper names its sheet' : null;
+    return stray ? say('paperUnnamed') : null;
   }
-  if (writtenAt === undefined) return `sheet ${paper}: when was it done, as it stands there?`;
-  if (enteredBy === undefined) return `sheet ${paper}: who enters it?`;
+  if (writtenAt === undefined) return say('paperWhen', String(paper));
+  if (enteredBy === undefined) return say('paperWho', String(paper));
   const sheets = packs.filter((p) => job.packs.includes(p.id)).map((p) => sheetOf(p, `${paper}`));
-  if (sheets.every((sheet) => sheet === null)) return `this job's pack has no sheet ${paper}`;
+  if (sheets.every((sheet) => sheet === null)) return say('paperNoSheet', String(paper));
   const step = stepIdOf(kind, body);
   if (step === null || sheets.some((sheet) => sheet?.steps.some((s) => s.id === step))) return null;
-  return `${step} does not stand on sheet ${paper}`;
+  return say('paperNotOn', step, String(paper));
 }
 
 /** `entered from paper, sheet C, written 2026-03-14 03:20, by Maren`; null for any other act. */

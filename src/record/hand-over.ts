@@ -1,6 +1,8 @@
 // Handing over the watch: what was open then, and what the relief has since seen at the machine.
 
 import type { Pack, Thing } from '../pack/types.ts';
+import { heard, say } from '../words/heard.ts';
+import type { Sentence } from '../words/say.ts';
 import { type Ledger, unclosed } from './ledger.ts';
 import { nextSteps } from './next.ts';
 import { stripProposal } from './proposal.ts';
@@ -46,6 +48,8 @@ export type HandOver = {
   /** Open things that nobody has seen at the machine since the handing over. */
   readonly notSeen: readonly Thing[];
   readonly lines: readonly string[];
+  /** What these sentences say, for other languages. */
+  readonly said: readonly Sentence[];
 };
 
 export function handOver(state: State, job: string, pack: Pack | null): HandOver {
@@ -59,28 +63,28 @@ export function handOver(state: State, job: string, pack: Pack | null): HandOver
     where: e.place,
     seenBy: seen.get(e.thing) ?? null,
   }));
-  const parts = {
+  const { value: parts, said } = heard(() => ({
     open,
     temporary: entries.filter((e) => e.kind === 'temporary').map((e) => placed(e)),
     notTight: entries.filter((e) => e.kind === 'joint').map((e) => notTight(e)),
-    isolation: now.isolation.proved ? 'proved' : `not proved: ${now.isolation.why}`,
+    isolation: now.isolation.proved ? say('proved') : say('notProvedBecause', now.isolation.why),
     findings: now.findings.filter((f) => f.needsDecision && f.decision === null).map((f) => f.what),
     next: nextWords(state, now, pack),
     notSeen: open.filter((o) => o.seenBy === null).map((o) => o.thing),
-  };
-  return { ...parts, lines: linesOf(now, parts) };
+  }));
+  return { ...parts, said, lines: linesOf(now, parts) };
 }
 
-const placed = (e: Entry): string => (e.place === null ? e.what : `${e.what} (${e.place})`);
+const placed = (e: Entry): string => (e.place === null ? e.what : say('placed', e.what, e.place));
 
 /** The first round that lacks bolts, and which; a joint that is whole is not on the list. */
 function notTight(e: Entry): string {
   const rounds = Object.entries(e.tally ?? {});
   const begun = rounds.filter(([, holes]) => holes.length > 0);
   const [round, holes] = begun.at(-1) ?? [];
-  if (round === undefined || holes === undefined) return `${placed(e)}: nothing tightened`;
-  const done = holes[0] === 'all' ? 'all' : `bolts ${holes.join(' ')}`;
-  return `${placed(e)}: as far as "${round}", ${done}`;
+  if (round === undefined || holes === undefined) return say('nothingTightened', placed(e));
+  const done = holes[0] === 'all' ? say('allHoles') : say('theseHoles', holes);
+  return say('tightenedTo', placed(e), round, done);
 }
 
 function nextWords(state: State, job: JobState, pack: Pack | null): readonly string[] {
@@ -91,7 +95,7 @@ function nextWords(state: State, job: JobState, pack: Pack | null): readonly str
   return pack === null ? [] : nextSteps(state, job.id, pack).map((s) => s.text);
 }
 
-function linesOf(job: JobState, h: Omit<HandOver, 'lines'>): readonly string[] {
+function linesOf(job: JobState, h: Omit<HandOver, 'lines' | 'said'>): readonly string[] {
   const given = job.handedOver;
   const listed = (title: string, rows: readonly string[]): readonly string[] =>
     rows.length === 0 ? [] : [title, ...rows.map((r) => `  - ${r}`)];

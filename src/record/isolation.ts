@@ -1,6 +1,7 @@
 // The two stops: is the isolation proved, and is everyone clear, in the eyes of whoever asks.
 
 import type { Thing } from '../pack/types.ts';
+import { say } from '../words/heard.ts';
 import type { IsAncestor, Said, View } from './said.ts';
 import { isSeen, type SeenFacts } from './seen.ts';
 import type { ActBody, JobState } from './types.ts';
@@ -55,7 +56,7 @@ function provesDead(asked: Asked, p: Said, shut: readonly (readonly Said[])[]): 
 
 export function isolationIn(asked: Asked): JobState['isolation'] {
   const { facts } = asked;
-  if (facts === null) return not('the pack of this job is not here');
+  if (facts === null) return not(say('packNotHere'));
   if (isSeen(facts)) return isolationSeen(asked, facts);
   const { closures, proveAt, stated } = facts.isolation;
   const name = (id: string): string => facts.closures[id]?.name ?? id;
@@ -76,17 +77,15 @@ export function isolationIn(asked: Asked): JobState['isolation'] {
   const left = (all: readonly string[], have: readonly string[]) =>
     all.filter((id) => !have.includes(id)).map(name);
   const wants = [
-    ...(stated ? [] : ['the isolation is not stated: a named person has to list the closures']),
-    ...(stated && closures.length === 0 ? ['no closure is listed'] : []),
-    ...listed('not shut', left(closures, shut)),
-    ...listed('not tagged', left(closures, tagged)),
-    ...(stated && proveAt.length === 0
-      ? ['no drain is named at which flow is seen to run and die away']
-      : []),
-    ...listed('not seen to run and die away after all was shut, at', left(proveAt, provedAt)),
+    ...(stated ? [] : [say('isolationUnstated')]),
+    ...(stated && closures.length === 0 ? [say('noClosure')] : []),
+    ...listed('notShut', left(closures, shut)),
+    ...listed('notTagged', left(closures, tagged)),
+    ...(stated && proveAt.length === 0 ? [say('noDrainNamed')] : []),
+    ...listed('notSeenToDie', left(proveAt, provedAt)),
   ];
   const proved = wants.length === 0;
-  return { shut, tagged, provedAt, proved, why: proved ? 'proved' : wants.join('; ') };
+  return { shut, tagged, provedAt, proved, why: proved ? say('proved') : say('together', wants) };
 }
 
 /**
@@ -116,18 +115,18 @@ function isolationSeen(asked: Asked, facts: SeenFacts): JobState['isolation'] {
   const provedAt = [...new Set(proofs.map((p) => String(p.body.thing).slice('drain/'.length)))];
   const untagged = shut.filter((id) => !tagged.includes(id)).map(name);
   const wants = [
-    ...(shut.length > 0 ? [] : ['no valve is shut']),
-    ...listed('not tagged', untagged),
-    ...(provedAt.length > 0
-      ? []
-      : ['at no drain was flow seen to run and die away after all was shut']),
+    ...(shut.length > 0 ? [] : [say('noValveShut')]),
+    ...listed('notTagged', untagged),
+    ...(provedAt.length > 0 ? [] : [say('nowhereSeenToDie')]),
   ];
   const proved = wants.length === 0;
-  return { shut, tagged, provedAt, proved, why: proved ? 'proved' : wants.join('; ') };
+  return { shut, tagged, provedAt, proved, why: proved ? say('proved') : say('together', wants) };
 }
 
-const listed = (what: string, names: readonly string[]): readonly string[] =>
-  names.length === 0 ? [] : [`${what}: ${names.join(', ')}`];
+const listed = (
+  what: 'notShut' | 'notTagged' | 'notSeenToDie',
+  names: readonly string[],
+): readonly string[] => (names.length === 0 ? [] : [say(what, names)]);
 
 const not = (why: string): JobState['isolation'] => ({
   shut: [],

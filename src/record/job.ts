@@ -2,6 +2,7 @@
 
 import { beforeOf } from '../pack/before.ts';
 import type { Pack } from '../pack/types.ts';
+import { say } from '../words/heard.ts';
 import { asFoundIn, withHours } from './as-found.ts';
 import { baselineIn, foundPositionsIn } from './before.ts';
 import { doneBy, type Reports, reportsOf } from './done.ts';
@@ -46,7 +47,7 @@ export function foldJob(
   packs: ReadonlyMap<string, Pack>,
   isAncestor: IsAncestor,
   issues: Issues,
-): JobState | null {
+): Omit<JobState, 'said'> | null {
   const told = tell(rows, packs, isAncestor);
   if (told === null) return null;
   const { all, chain, pack, facts } = told;
@@ -244,7 +245,7 @@ function deviationsIn(all: readonly Said[], closing: string | null): readonly De
 function readingsOf(s: Said): JobState['readings'] {
   const step = stepOf(s.pack, stepIdOf(s.act.kind, s.body));
   // What was read before the stop and the turns of a valve are told apart, each in its place.
-  if (beforeOf(String(s.body.thing)) !== null) return [];
+  if (beforeOf(String(s.body.thing)) !== null || s.act.kind === 'as-found') return [];
   const asks = (step?.asks ?? []).filter((a) => a.kind === 'number' && a.name !== 'turns');
   const act = s.act.hash;
   const thing = String(s.body.thing);
@@ -276,7 +277,13 @@ function verdictOf(entries: readonly Entry[], said: readonly Said[]): JobState['
   if (results.some((r) => r.open && r.result === 'cannot tell')) return 'cannot tell';
   if (results.length === 0 || results.some((r) => r.open)) return null;
   const upTo = results.find((r) => r.result === 'passed up to');
-  return upTo === undefined ? 'pass' : `passed up to ${String(upTo.upTo)}`;
+  return upTo === undefined ? 'pass' : passedTo(String(upTo.upTo));
+}
+
+/** Kept as the English words stand; said as well, so that it can be told. */
+function passedTo(upTo: string): `passed up to ${string}` {
+  say('passedTo', upTo);
+  return `passed up to ${upTo}`;
 }
 
 function followUpsOf(told: Told): JobState['followUps'] {

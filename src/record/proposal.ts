@@ -3,6 +3,8 @@
 import { asFoundAsks } from '../pack/as-found.ts';
 import type { Ask, Thing } from '../pack/types.ts';
 import { type Caution, cautionFor, type Hazard } from '../quantity/authority.ts';
+import { heard, say } from '../words/heard.ts';
+import type { Sentence } from '../words/say.ts';
 import { FLOW, many } from './strip.ts';
 import { after, before } from './things.ts';
 import type { ActBody, Entry, JobState, Seen, State, StripState } from './types.ts';
@@ -15,6 +17,8 @@ export type ToMakeGood = {
   readonly body: ActBody;
   readonly asks: readonly Ask[];
   readonly text: string;
+  /** What the text says, for other languages. */
+  readonly said: readonly Sentence[];
   readonly place: string | null;
   readonly count: { readonly n: number; readonly what: string } | null;
   /** Pictures taken when it came off. */
@@ -38,8 +42,10 @@ export function stripProposal(state: State, job: string): readonly ToMakeGood[] 
   return inOrder(list).map((row) => {
     const { entry, seen, group } = row;
     const waitsFor = waiting(row, list);
+    const { value: words, said } = heard(() => wordsOf(entry, seen, strip));
     return {
-      ...wordsOf(entry, seen, strip),
+      ...words,
+      said,
       thing: entry.thing,
       photos: photosOf(entry.thing, seen, now),
       cautions: hazardsOf(entry, seen, group).map(cautionFor),
@@ -233,7 +239,7 @@ function wordsOf(entry: Entry, seen: Seen | null, strip: StripState): Worded {
   const plain = { body: { thing }, asks: [], place: entry.place, count: null } as const;
   switch (entry.kind) {
     case 'part':
-      return { ...plain, kind: 'put-back', text: `Put back: ${name}.` };
+      return { ...plain, kind: 'put-back', text: say('putBack', name) };
     case 'joint':
       return { ...plain, ...tighten(thing, name, seen) };
     case 'old seal':
@@ -246,20 +252,20 @@ function wordsOf(entry: Entry, seen: Seen | null, strip: StripState): Worded {
         kind: out ? 'seal-out' : 'seal-in',
         body: { thing: `seal/${after(thing)}`, count: n },
         asks: [counted(n)],
-        text: out ? `${name}: take out ${n} old ${what}.` : `${name}: fit ${n} new ${what}.`,
+        text: say(out ? 'takeSealsOut' : 'fitSeals', name, n, what),
         count: { n, what },
       };
     }
     case 'item':
-      return { ...plain, kind: 'item-in', asks: [SERIAL], text: `Fit again: ${name}.` };
+      return { ...plain, kind: 'item-in', asks: [SERIAL], text: say('fitAgain', name) };
     case 'loose part':
-      return { ...plain, kind: 'loose-in', text: `${entry.what}: put back.` };
+      return { ...plain, kind: 'loose-in', text: say('putLooseBack', entry.what) };
     case 'temporary':
-      return { ...plain, kind: 'taken-away', text: `Take away: ${entry.what}.` };
+      return { ...plain, kind: 'taken-away', text: say('takeAway', entry.what) };
     case 'drain':
-      return { ...plain, kind: 'drain-shut', text: `Shut and plug: ${name}.` };
+      return { ...plain, kind: 'drain-shut', text: say('shutAndPlugIt', name) };
     case 'tag':
-      return { ...plain, kind: 'untagged', text: `Take down: ${tagName(entry, seen, strip)}.` };
+      return { ...plain, kind: 'untagged', text: say('takeDown', tagName(entry, seen, strip)) };
     case 'closure':
       return { ...plain, ...giveBack(thing, name, seen) };
     case 'as found':
@@ -268,12 +274,12 @@ function wordsOf(entry: Entry, seen: Seen | null, strip: StripState): Worded {
         kind: 'as-found',
         body: { thing: `part/${after(thing)}` },
         asks: asFoundAsks([]),
-        text: `${entry.what}.`,
+        text: say('asStands', entry.what),
       };
     case 'missing':
-      return { ...plain, kind: 'accounted', text: `${entry.what}. Found, or gone on without?` };
+      return { ...plain, kind: 'accounted', text: say('foundOrNot', entry.what) };
     case 'proof':
-      return { ...plain, kind: 'proof', asks: [RESULT], text: `${nameIn(entry)}: look and say.` };
+      return { ...plain, kind: 'proof', asks: [RESULT], text: say('lookAndSay', nameIn(entry)) };
   }
 }
 
@@ -282,21 +288,26 @@ const nameIn = (entry: Entry): string =>
 
 function tagName(entry: Entry, seen: Seen | null, strip: StripState): string {
   const on = strip.seen.find((s) => s.thing === seen?.of)?.what;
-  return on === undefined ? entry.what : `tag ${after(entry.thing)} on ${on}`;
+  return on === undefined ? entry.what : say('tagNamed', after(entry.thing), on);
 }
 
 function tighten(thing: Thing, name: string, seen: Seen | null): Partial<Worded> & Said {
   const fasteners = seen?.fasteners ?? [];
   const n = fasteners.reduce((sum, f) => sum + f.count, 0);
-  if (n === 0) return { kind: 'put-back', text: `${name}: made up.` };
-  const list = fasteners.map((f) => `${f.count} ${many(f.what, f.count)}`).join(', ');
-  const bag = seen?.bag == null ? '' : ` (bag ${seen.bag})`;
+  if (n === 0) return { kind: 'put-back', text: say('madeUp', name) };
+  const list = fasteners.map((f) => say('counted', f.count, many(f.what, f.count)));
   return {
     kind: 'put-back',
     body: { thing, count: n },
     asks: [counted(n)],
-    text: `${name}: ${list}${bag} in and tightened.`,
-    count: { n, what: fasteners.map((f) => many(f.what, f.count)).join(', ') },
+    text: say('inAndTight', name, say('listed', list), seen?.bag ?? null),
+    count: {
+      n,
+      what: say(
+        'listed',
+        fasteners.map((f) => many(f.what, f.count)),
+      ),
+    },
   };
 }
 
@@ -304,11 +315,10 @@ type Said = { readonly kind: string; readonly text: string };
 
 function giveBack(thing: Thing, name: string, seen: Seen | null): Partial<Worded> & Said {
   const found = seen?.found ?? null;
-  if (found === null) return { kind: 'restored', text: `${name}: back to its normal position.` };
-  const turns = seen?.turns == null ? '' : `, ${seen.turns} turns`;
+  if (found === null) return { kind: 'restored', text: say('backToNormal', name) };
   return {
     kind: 'restored',
     body: { thing, position: found },
-    text: `${name}: back to ${found}${turns}.`,
+    text: say('backTo', name, found, seen?.turns ?? null),
   };
 }

@@ -1,6 +1,7 @@
 // What may not be recorded of a second look, and what waits for one; both have a way past by name.
 
 import { limits } from '../limits.ts';
+import { say } from '../words/heard.ts';
 import { type LookState, type Moment, minutesBetween, sameName } from './second-look.ts';
 import type { ActBody, DeviceTime, Draft, JobState, Refusal } from './types.ts';
 
@@ -11,18 +12,16 @@ const bad = (why: string, open: readonly string[] = []): Refusal => ({
 });
 
 const NOT_LOOKED_AT = {
-  isolation: 'no second pair of eyes has looked at the isolation as it stands now',
-  'line-up': 'no second pair of eyes has looked at the line-up as it stands now',
+  isolation: 'notLookedIsolation',
+  'line-up': 'notLookedLineUp',
 } as const;
 
-/** A wet joint and the first start wait for their look; *use anyway* at the look is the way past. */
+/** A wet joint and the first start wait for their look; *use anyway* at it is the way past. */
 export function waitsForLook(job: JobState, moment: Moment, what: string): Refusal | null {
   if (job.strip !== null) return null;
   const look = job.looks.find((l) => l.moment === moment);
   if (look === undefined || look.how !== null) return null;
-  const why =
-    `${what}: ${NOT_LOOKED_AT[moment]}. Have it looked at, or use it anyway by name ` +
-    `("${look.step}").`;
+  const why = say('waitsForLook', what, say(NOT_LOOKED_AT[moment]), look.step);
   return { stop: 'not looked at', why, open: [look.why] };
 }
 
@@ -33,9 +32,8 @@ export function lookActRefused(
   at: DeviceTime | undefined,
 ): Refusal | null {
   const look = job.looks.find((l) => l.thing === draft.body.thing);
-  if (look === undefined) return bad(`${String(draft.body.thing)}: there is nothing to look at`);
-  if (look.notYet.length > 0)
-    return bad('not everything has been said to stand where it should', look.notYet);
+  if (look === undefined) return bad(say('nothingToLookAt', String(draft.body.thing)));
+  if (look.notYet.length > 0) return bad(say('notAllStands'), look.notYet);
   return rowsRefused(look, draft.body) ?? personRefused(job, look, draft, at);
 }
 
@@ -43,9 +41,9 @@ function rowsRefused(look: LookState, body: ActBody): Refusal | null {
   const rows = (Array.isArray(body.rows) ? body.rows : []) as { readonly thing: string }[];
   const said = rows.map((r) => r.thing);
   const missing = look.rows.filter((r) => !said.includes(r.thing)).map((r) => r.name);
-  if (missing.length > 0) return bad('not every closure of the list was looked at', missing);
+  if (missing.length > 0) return bad(say('notAllLookedAt'), missing);
   const strange = said.filter((t, i) => !isListed(look, t) || said.indexOf(t) !== i);
-  return strange.length === 0 ? null : bad('a closure is not on the list, or there twice', strange);
+  return strange.length === 0 ? null : bad(say('notListedClosure'), strange);
 }
 
 const isListed = (look: LookState, thing: string): boolean =>
@@ -59,25 +57,14 @@ function personRefused(
 ): Refusal | null {
   const alone = look.doers.some((d) => sameName(d, draft.by));
   if (alone !== (draft.body.alone === true))
-    return bad(
-      alone
-        ? `${draft.by} shut or lined it up: a look by the same person is a look alone`
-        : `${draft.by} shut or lined up none of it: this is no look alone`,
-    );
+    return bad(say(alone ? 'lookIsAlone' : 'lookIsNotAlone', draft.by));
   if (!alone) return null;
-  if (!mayLookAlone(job, look))
-    return refused(
-      `${draft.by} shut or lined it up and more hands are aboard: another has to look. Where ` +
-        `nobody else can, use it anyway by name ("${look.step}").`,
-    );
+  if (!mayLookAlone(job, look)) return refused(say('anotherMustLook', draft.by, look.step));
   const most = limits.record.aloneMinutes;
   if (at === undefined || look.lastSaid === null) return null;
   const minutes = minutesBetween(look.lastSaid, at);
   if (minutes >= most) return null;
-  return refused(
-    `${draft.by} looks alone, so not before ${most} min after the last closure was said ` +
-      `(common practice, no source); it is ${minutes} min by this device's clock.`,
-  );
+  return refused(say('aloneTooSoon', draft.by, most, minutes));
 }
 
 const refused = (why: string): Refusal => ({ stop: 'not looked at', why, open: [] });

@@ -2,6 +2,7 @@
 
 import { limits } from '../limits.ts';
 import type { HandsAboard, PackFacts, Thing } from '../pack/types.ts';
+import { say } from '../words/heard.ts';
 import { choicesOf, type LookChoices, positionOf } from './look-order.ts';
 import { everything, type IsAncestor, type Said, type View, viewOf } from './said.ts';
 import { isSeen } from './seen.ts';
@@ -148,16 +149,17 @@ function differencesOf(
   return thingsOf(l, facts, moment, view).flatMap((thing) => {
     const name = nameOf(facts, thing);
     const saw = rowsIn(look).filter((r) => r.thing === thing);
-    const words = saw.map((r) => r.position).join(' and ');
+    const positions = saw.map((r) => r.position);
+    const words = positions.length < 2 ? (positions[0] ?? '') : say('and', positions);
     const said = heldAt(l, thing, moment, view);
     const wanted = wantedAt(facts, thing, moment) ?? said;
-    if (saw.length === 0) return [{ name, what: 'not looked at' }];
-    if (said === null) return [{ name, what: `seen ${words}, not said by anybody` }];
+    if (saw.length === 0) return [{ name, what: say('lookNotLookedAt') }];
+    if (said === null) return [{ name, what: say('seenUnsaid', words) }];
     const right = [said, wanted ?? said].map(positionOf);
     const agrees = saw.every((r) => right.every((p) => p === positionOf(r.position)));
     if (agrees) return [];
     const want = wanted !== null && positionOf(wanted) !== positionOf(said);
-    return [{ name, what: `seen ${words}, said ${said}${want ? `, wanted ${wanted}` : ''}` }];
+    return [{ name, what: say('seenOtherwise', words, said, want ? wanted : null) }];
   });
 }
 
@@ -191,12 +193,12 @@ function judged(l: Looking, look: Said, facts: PackFacts | null, moment: Moment)
   const why = !alone
     ? null
     : !mayBeAlone
-      ? 'by who shut or lined it up, and more are aboard'
+      ? say('moreAboard')
       : (minutesAfter ?? 0) < limits.record.aloneMinutes
-        ? `alone, ${minutesAfter} min after, sooner than ${limits.record.aloneMinutes} min`
+        ? say('aloneSooner', minutesAfter ?? 0, limits.record.aloneMinutes)
         : null;
   const found = differencesOf(l, look, facts, moment);
-  const differs = found.map((d) => `${d.name}: ${d.what}`);
+  const differs = found.map((d) => say('listedThing', d.name, d.what));
   const otherwise = found.map((d) => d.name);
   const { hash: act, by, at } = look.act;
   const passed = things.length > 0 && why === null && differs.length === 0;
@@ -289,17 +291,17 @@ function lookIn(l: Looking, moment: Moment): LookState {
     how: stands === undefined ? how : alone ? 'checked alone' : 'second pair of eyes',
     by: (stands ?? anyway)?.act.by ?? null,
     anywayBy: anyway?.act.by ?? null,
-    why: last === undefined ? 'nobody has looked at it a second time' : whyNot(l, last, moment),
+    why: last === undefined ? say('nobodyLooked') : whyNot(l, last, moment),
     said: looks.map((s) => judged(l, s, s.facts, moment)),
   };
 }
 
 function whyNot(l: Looking, last: Said, moment: Moment): string {
   const { by, differs, why } = judged(l, last, l.facts, moment);
-  if (differs.length > 0) return `${by} saw it otherwise: ${differs.join('; ')}`;
-  if (why !== null) return `${by}: ${why}`;
-  if (contradicted(l, last, moment, everything)) return 'two people saw it otherwise';
-  return `a closure was moved since ${by} looked`;
+  if (differs.length > 0) return say('sawOtherwise', by, differs);
+  if (why !== null) return say('lookByWhy', by, why);
+  if (contradicted(l, last, moment, everything)) return say('twoSawOtherwise');
+  return say('movedSince', by);
 }
 
 type Fault = {
@@ -313,7 +315,7 @@ export function lookFaults(l: Looking, s: Said): readonly Fault[] {
   const moment = isLook(s) ? momentOf(s.body.thing) : null;
   if (moment === null) return [];
   const { by, differs, why } = judged(l, s, s.facts, moment);
-  const what = moment === 'isolation' ? 'the isolation' : 'the line-up';
+  const lineUp = moment === 'line-up';
   const needsDecision = true;
   return [
     ...(differs.length === 0
@@ -321,7 +323,7 @@ export function lookFaults(l: Looking, s: Said): readonly Fault[] {
       : [
           {
             kind: 'position differs' as const,
-            what: `${by} looked at ${what} a second time: ${differs.join('; ')}`,
+            what: say('lookDiffers', by, lineUp, differs),
             needsDecision,
           },
         ]),
@@ -330,7 +332,7 @@ export function lookFaults(l: Looking, s: Said): readonly Fault[] {
       : [
           {
             kind: 'out of order' as const,
-            what: `this look at ${what} is no second pair of eyes: ${by}, ${why}`,
+            what: say('lookIsNone', lineUp, by, why),
             needsDecision,
           },
         ]),
@@ -348,7 +350,7 @@ export function unseenFaults(l: Looking, s: Said, wet: (s: Said) => boolean): re
   );
   if (things.length === 0 || earlier || looked) return [];
   const name = String(s.body.what ?? s.body.thing);
-  const what = `${name}: isolation not looked at by a second pair of eyes before it was opened`;
+  const what = say('openedUnseen', name);
   return [{ kind: 'out of order', what, needsDecision: false }];
 }
 

@@ -2,6 +2,7 @@
 
 import type { ClosureFacts, JointFacts, Thing } from '../pack/types.ts';
 import { slugOf } from '../plant/slug.ts';
+import { say } from '../words/heard.ts';
 import { componentIn } from './as-found.ts';
 import { isYes } from './isolation.ts';
 import type { IsAncestor, Said } from './said.ts';
@@ -161,7 +162,7 @@ function jointFacts(s: Seen): JointFacts {
         : [{ id: 'seal', name: 'seal', count: s.seals + s.sealsLeft }],
     loose: [],
     proofs: proofsOfTaking(s.wet),
-    place: s.bag === null ? null : `bag ${s.bag}`,
+    place: s.bag === null ? null : say('inBag', s.bag),
     layout: { kind: 'unknown' },
   };
 }

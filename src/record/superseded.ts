@@ -2,6 +2,7 @@
 
 import type { Pack, PackFacts, ShownValue, Thing } from '../pack/types.ts';
 import { byIssue } from '../values/issue.ts';
+import { say } from '../words/heard.ts';
 import { roundsOf } from './ledger.ts';
 import type { IsAncestor, Said } from './said.ts';
 import type { Act, ActBody, IssuedRow, JobState, Refusal, Superseded } from './types.ts';
@@ -188,13 +189,17 @@ export const unlooked = (job: Pick<JobState, 'superseded'>): readonly Superseded
   job.superseded.filter((r) => r.looked === null && r.thing.startsWith('joint/'));
 
 const withCondition = (shown: string | null, condition: string | null): string =>
-  shown === null ? 'withdrawn' : condition === null ? shown : `${shown} (${condition})`;
+  shown === null
+    ? say('withdrawn')
+    : condition === null
+      ? shown
+      : say('withCondition', shown, condition);
 
 /** `42 N.m (dry), issue 7, is now 38 N.m (dry), issue 8 of 2026-11-20: gaskets crept`. */
 export function supersededWords(r: Omit<Replaced, 'act'>): string {
-  const was = `${withCondition(r.was, r.wasCondition)}, issue ${r.wasIssue}`;
-  const is = `${withCondition(r.is, r.condition)}, issue ${r.issue} of ${r.date}`;
-  return `${r.name}: ${was}, is now ${is}${r.why === null ? '' : `: ${r.why}`}`;
+  const was = withCondition(r.was, r.wasCondition);
+  const is = withCondition(r.is, r.condition);
+  return say('superseded', r.name, was, r.wasIssue, is, r.issue, r.date, r.why);
 }
 
 /** A joint whose value was superseded is not brought to it before a named person has looked. */
@@ -208,9 +213,7 @@ export function supersededRefused(
   if (rows.length === 0 || !atWholeValue(thing, body, facts)) return null;
   return {
     stop: 'value superseded',
-    why:
-      'the value of this joint was superseded since the pack was made: somebody looks at it by ' +
-      'name first, or another pack comes in force',
+    why: say('supersededStop'),
     open: rows.map(supersededWords),
   };
 }
@@ -220,14 +223,13 @@ export function lookedRefused(job: JobState, body: ActBody): Refusal | null {
   const rows = job.superseded.filter((r) => r.thing === body.thing);
   const row = rows.find((r) => r.value === body.value);
   if (row?.is === null) {
-    const why = 'the value was withdrawn and none took its place: ask for one, or use it anyway';
-    return { stop: 'bad act', why, open: rows.map(supersededWords) };
+    return { stop: 'bad act', why: say('noneTookItsPlace'), open: rows.map(supersededWords) };
   }
   if (row !== undefined && row.issue === body.issue && row.is === body.is) return null;
   const why =
     row === undefined
-      ? `no value ${String(body.value)} of ${String(body.thing)} was superseded`
-      : `issue ${row.issue} says ${row.is ?? 'withdrawn'}, not ${String(body.is)}`;
+      ? say('noneSuperseded', String(body.value), String(body.thing))
+      : say('issueSays', row.issue, row.is ?? say('withdrawn'), String(body.is));
   return { stop: 'bad act', why, open: rows.map(supersededWords) };
 }
 

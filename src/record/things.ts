@@ -1,6 +1,7 @@
 // What acts speak of: the names of things, what undoing one opens, and how an entry is worded.
 
 import type { PackFacts, Thing } from '../pack/types.ts';
+import { say } from '../words/heard.ts';
 import { missingWords } from './as-found.ts';
 import type { Opening } from './kinds.ts';
 
@@ -56,30 +57,32 @@ export function wording(
   const { thing, kind } = opening;
   const id = after(thing);
   const part = jointOfSeal(thing, facts);
-  const named = part === null ? id : `${part.count} × ${part.name}`;
-  const where = part === null ? '' : `${part.joint}: `;
   const place = facts?.joints[id.split(':')[0] ?? '']?.place ?? null;
   switch (kind) {
     case 'joint':
       return { what: jointWords(id, facts, text(said.what)), place };
     case 'old seal':
-      return { what: `${where}old ${named} not accounted for`, place };
+      return { what: partWords('oldSealOpen', 'oldSealOfUnknown', id, part), place };
     case 'new seal':
-      return { what: `${where}new ${named} owed`, place };
+      return { what: partWords('newSealOwed', 'newSealOfUnknown', id, part), place };
     case 'loose part':
-      return { what: `${where}${named} out`, place };
+      return { what: partWords('looseOpen', 'itemOut', id, part), place };
     case 'part': {
-      const aside = said.kind === 'moved-aside' ? 'aside' : 'off';
-      return { what: `${facts?.parts[id]?.name ?? text(said.what) ?? id} ${aside}`, place: null };
+      const name = facts?.parts[id]?.name ?? text(said.what) ?? id;
+      return { what: say('partAway', name, said.kind === 'moved-aside'), place: null };
     }
     case 'item':
-      return { what: `${facts?.items[id]?.name ?? facts?.parts[id]?.name ?? id} out`, place: null };
+      return {
+        what: say('itemOut', facts?.items[id]?.name ?? facts?.parts[id]?.name ?? id),
+        place: null,
+      };
     case 'closure': {
       const closure = facts?.closures[id];
-      const normal = closure?.normal ? `, normally ${closure.normal}` : '';
-      const position = String(said.position ?? closure?.workPosition ?? 'off its normal position');
+      const normal = closure?.normal ? closure.normal : null;
+      const off = say('offItsNormalPosition');
+      const position = String(said.position ?? closure?.workPosition ?? off);
       return {
-        what: `${closure?.name ?? text(said.what) ?? id}: ${position}${normal}`,
+        what: say('closureStands', closure?.name ?? text(said.what) ?? id, position, normal),
         place: closure?.place ?? null,
       };
     }
@@ -87,32 +90,40 @@ export function wording(
       return { what: tagWords(id, facts, said), place: text(said.station) };
     case 'drain':
       return {
-        what: `${facts?.closures[id]?.name ?? id} open`,
+        what: say('standsOpen', facts?.closures[id]?.name ?? id),
         place: facts?.closures[id]?.place ?? null,
       };
     case 'temporary': {
       const temp = facts?.temps[id];
-      const name = temp?.name ?? text(said.name) ?? `temporary thing ${id}`;
-      return { what: `${name} (number ${id}) in`, place: temp?.where ?? text(said.where) };
+      const name = temp?.name ?? text(said.name) ?? say('temporaryThing', id);
+      return { what: say('temporaryIn', name, id), place: temp?.where ?? text(said.where) };
     }
     case 'as found':
-      return { what: `${facts?.asFound?.name ?? id}: as found not said`, place: null };
+      return { what: say('asFoundOwed', facts?.asFound?.name ?? id), place: null };
     case 'missing': {
       const name = facts?.items[id]?.name ?? facts?.parts[id]?.name ?? facts?.asFound?.name ?? id;
-      return { what: `${name}: ${missingWords(said.missing ?? said.left)}`, place: null };
+      const missing = missingWords(said.missing ?? said.left);
+      return { what: say('piecesMissingOf', name, missing), place: null };
     }
     case 'proof':
-      return { what: `Proof owed: ${facts?.proofs[id]?.name ?? id}`, place: null };
+      return { what: say('proofOwed', facts?.proofs[id]?.name ?? id), place: null };
   }
 }
 
 const text = (value: unknown): string | null => (typeof value === 'string' ? value : null);
 
+const partWords = (
+  known: 'oldSealOpen' | 'newSealOwed' | 'looseOpen',
+  unknown: 'oldSealOfUnknown' | 'newSealOfUnknown' | 'itemOut',
+  id: string,
+  part: Counted | null,
+): string => (part === null ? say(unknown, id) : say(known, part.joint, part.count, part.name));
+
 function jointWords(id: string, facts: PackFacts | null, told: string | null): string {
   const joint = facts?.joints[id];
-  if (joint === undefined) return `${told ?? id}: undone`;
-  const off = joint.fasteners.map((f) => `${f.count} ${f.what}`).join(', ');
-  return off === '' ? `${joint.name}: undone` : `${joint.name}: ${off} off`;
+  if (joint === undefined) return say('jointUndone', told ?? id);
+  const off = joint.fasteners.map((f) => say('counted', f.count, f.what));
+  return off.length === 0 ? say('jointUndone', joint.name) : say('jointOff', joint.name, off);
 }
 
 function tagWords(
@@ -121,6 +132,6 @@ function tagWords(
   said: { readonly [key: string]: unknown },
 ): string {
   const closure = text(said.closure);
-  if (closure === null) return `Tag ${id} hung`;
-  return `Tag ${id} on ${facts?.closures[closure]?.name ?? closure}`;
+  if (closure === null) return say('tagHung', id);
+  return say('tagHangs', id, facts?.closures[closure]?.name ?? closure);
 }

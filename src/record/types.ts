@@ -2,6 +2,7 @@
 
 import type { Before } from '../pack/before.ts';
 import type { HandsAboard, Pack, Thing } from '../pack/types.ts';
+import type { Sentence } from '../words/say.ts';
 import type { LookState } from './second-look.ts';
 
 export type Stream = { readonly kind: 'job' | 'machine' | 'vessel'; readonly id: string };
@@ -178,6 +179,8 @@ export type Baseline = {
 
 export type JobState = {
   readonly id: string;
+  /** What its sentences say, for other languages. */
+  readonly said: readonly Sentence[];
   readonly title: string;
   readonly machine: string;
   readonly target: string;
@@ -310,6 +313,8 @@ export type Superseded = Omit<IssuedRow, 'machine' | 'id'> & {
 
 export type State = {
   readonly vessel: string;
+  /** What is said of the machines, for other languages; each job carries its own. */
+  readonly said: readonly Sentence[];
   readonly heads: readonly string[];
   readonly jobs: Readonly<Record<string, JobState>>;
   readonly watch: { readonly name: string; readonly at: DeviceTime } | null;
@@ -361,6 +366,8 @@ export type Refusal = {
     | 'bad act';
   readonly why: string;
   readonly open: readonly string[];
+  /** What these sentences say, for other languages. */
+  readonly said?: readonly Sentence[];
 };
 
 export type Folding = { readonly acts: readonly Act[]; readonly packs: readonly Pack[] };

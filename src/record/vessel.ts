@@ -1,5 +1,6 @@
 // What the vessel's and the machines' own streams say, and what closed jobs hand on to a machine.
 
+import { say } from '../words/heard.ts';
 import type { Effective } from './said.ts';
 import { after } from './things.ts';
 import type { Act, JobState, MachineState, State } from './types.ts';
@@ -92,7 +93,7 @@ function limitsOf(job: JobState, all: readonly Act[]): MachineState['openLimits'
       );
       if (last?.body.result !== 'passed up to') return [];
       const name = e.what.replace(/^Proof owed: /, '') || after(e.thing);
-      const what = `${name}: passed up to ${String(last.body.upTo)}, not proved above`;
+      const what = say('passedOnlyTo', name, String(last.body.upTo));
       return [{ what, owner, act: last.hash }];
     });
 }
@@ -103,7 +104,7 @@ function followUpsOf(job: JobState, acts: readonly Act[]): MachineState['followU
     const done = acts.findLast((a) => a.kind === 'follow-up-done' && a.body.followUp === id);
     return {
       id,
-      what: `${f.after}: ${f.what}`,
+      what: say('followUp', f.after, f.what),
       owner: f.owner ?? job.closed?.by ?? '',
       doneBy: done?.by ?? f.doneBy,
     };

@@ -29,6 +29,8 @@ export function heard<T>(make: () => T): { readonly value: T; readonly said: rea
   hearing = inside;
   try {
     const value = make();
+    // What was worked out inside something else is heard there too.
+    for (const [text, one] of outside === null ? [] : inside.said) outside?.said.set(text, one);
     return { value, said: saidIn(value, inside.said) };
   } finally {
     hearing = outside;

@@ -3,7 +3,8 @@
 export const recordSentences = {
   // Entries of the open list.
   jointUndone: (joint: string) => `${joint}: undone`,
-  jointOff: (joint: string, fasteners: readonly string[]) => `${joint}: ${fasteners.join(', ')} off`,
+  jointOff: (joint: string, fasteners: readonly string[]) =>
+    `${joint}: ${fasteners.join(', ')} off`,
   oldSealOpen: (joint: string, n: number, seal: string) =>
     `${joint}: old ${n} × ${seal} not accounted for`,
   newSealOwed: (joint: string, n: number, seal: string) => `${joint}: new ${n} × ${seal} owed`,
@@ -40,7 +41,8 @@ export const recordSentences = {
   answeredWhere: (label: string, n: number, expected: number) =>
     `${label}: ${n}, expected ${expected}`,
   noSuchHole: (holes: readonly string[]) => `no such hole: ${holes.join(', ')}`,
-  positionDiffers: (closure: string, got: string, want: string) => `${closure}: ${got}, not ${want}`,
+  positionDiffers: (closure: string, got: string, want: string) =>
+    `${closure}: ${got}, not ${want}`,
   answeredBadly: (step: string, label: string, answer: string, note: string | null) =>
     `${step} ${label}: ${answer}${note === null ? '' : `. ${note}`}`,
   proofFailed: (proof: string, result: string) => `${proof}: ${result}`,
@@ -50,8 +52,7 @@ export const recordSentences = {
   closedOpen: (by: string, things: readonly string[]) =>
     `closed by ${by} with entries open: ${things.join(', ')}`,
   notKnown: (act: string, by: string) => `${act} by ${by} was not known at the closing`,
-  passedOnlyTo: (proof: string, upTo: string) =>
-    `${proof}: passed up to ${upTo}, not proved above`,
+  passedOnlyTo: (proof: string, upTo: string) => `${proof}: passed up to ${upTo}, not proved above`,
   followUp: (after: string, what: string) => `${after}: ${what}`,
   passedTo: (upTo: string) => `passed up to ${upTo}`,
   serialNotGiven: 'serial not given',

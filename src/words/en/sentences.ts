@@ -3,22 +3,26 @@
 import { backSentences } from './back.ts';
 import { beforeSentences } from './before-steps.ts';
 import { cautions } from './cautions.ts';
+import { fasteningSentences } from './fastenings.ts';
 import { offSentences } from './off.ts';
 import { packSentences } from './pack-sheet.ts';
 import { proofSentences } from './proof-steps.ts';
 import { recordSentences } from './record-sentences.ts';
+import { refusalSentences } from './refusals.ts';
 import { valueSentences } from './value-sentences.ts';
 import { vocabulary } from './vocabulary.ts';
 
 export const englishSentences = {
   ...vocabulary,
   ...cautions,
+  ...fasteningSentences,
   ...offSentences,
   ...beforeSentences,
   ...backSentences,
   ...proofSentences,
   ...packSentences,
   ...recordSentences,
+  ...refusalSentences,
   ...valueSentences,
 } as const;
 

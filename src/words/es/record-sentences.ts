@@ -29,8 +29,7 @@ export const recordSentences: Translated<typeof english> = {
   outOfOrder: (step, before, text) => `fuera de orden: ${step} antes que ${before} (${text})`,
   outOfOrderOpen: (step, thing) => `fuera de orden: ${step} con ${thing} pendiente`,
   together: (sentences) => sentences.join('; '),
-  openedWet: (thing, why) =>
-    `${thing}, mojada, se abrió antes de comprobar el aislamiento: ${why}`,
+  openedWet: (thing, why) => `${thing}, mojada, se abrió antes de comprobar el aislamiento: ${why}`,
   notUndone: (act, why) => `${act}: ${why}`,
   madeGoodBefore: 'ya estaba resuelto',
   nobodyUndid: 'nadie lo había soltado',

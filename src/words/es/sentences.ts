@@ -4,21 +4,25 @@ import type { EnglishSentences, Translated } from '../en/sentences.ts';
 import { backSentences } from './back.ts';
 import { beforeSentences } from './before-steps.ts';
 import { cautions } from './cautions.ts';
+import { fasteningSentences } from './fastenings.ts';
 import { offSentences } from './off.ts';
 import { packSentences } from './pack-sheet.ts';
 import { proofSentences } from './proof-steps.ts';
 import { recordSentences } from './record-sentences.ts';
+import { refusalSentences } from './refusals.ts';
 import { valueSentences } from './value-sentences.ts';
 import { vocabulary } from './vocabulary.ts';
 
 export const spanishSentences: Translated<EnglishSentences> = {
   ...vocabulary,
   ...cautions,
+  ...fasteningSentences,
   ...offSentences,
   ...beforeSentences,
   ...backSentences,
   ...proofSentences,
   ...packSentences,
   ...recordSentences,
+  ...refusalSentences,
   ...valueSentences,
 };
