@@ -126,6 +126,9 @@ describe('tightening', () => {
     const found = await run('tightening', { ...bolt, preload });
     expect(found.preload).toMatchObject({ value: 40, u: 2 });
     expect((found.torque?.u ?? 0) / (found.torque?.value ?? 1)).toBeCloseTo(0.05, 9);
+    const diameter = { value: 12, unit: 'mm', u: 0.01 };
+    const measured = await run('tightening', { ...bolt, thread: { diameter, pitch: 1.75 } });
+    expect(measured.pitchDiameter?.u).toBeCloseTo(0.01, 9);
     const typed = await run('tightening', { ...bolt, preload: '9000 lbf' });
     expect(typed.preload).toMatchObject({ given: '9000 lbf', unit: 'kN' });
   });

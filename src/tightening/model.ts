@@ -22,14 +22,24 @@ const refuse = (context: z.RefinementCtx, input: unknown, why: string, expected:
   return z.NEVER;
 };
 
+type Figures = z.output<typeof threadFigures>;
+
+export type ThreadIn = {
+  readonly thread: Thread;
+  /** What was given in figures keeps them, so that their uncertainty is carried on. */
+  readonly figures: Figures | null;
+};
+
+export const threadOfFigures = ({ diameter, pitch, stressArea }: Figures) =>
+  givenThread(diameter.value, pitch?.value ?? null, stressArea?.value);
+
 const threadIn = z
   .union([z.string().max(60), threadFigures])
-  .transform((given, context): Thread => {
-    const read =
-      typeof given === 'string'
-        ? readThread(given)
-        : givenThread(given.diameter.value, given.pitch?.value ?? null, given.stressArea?.value);
-    return read.ok ? read.thread : refuse(context, given, read.why, read.expected);
+  .transform((given, context): ThreadIn => {
+    const figures = typeof given === 'string' ? null : given;
+    const read = figures === null ? readThread(String(given)) : threadOfFigures(figures);
+    if (!read.ok) return refuse(context, given, read.why, read.expected);
+    return { thread: read.thread, figures };
   })
   .describe('"M10", "M10x1.25", "3/8-16 UNC", or {diameter, pitch (mm), stressArea (mm2)}');
 

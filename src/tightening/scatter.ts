@@ -86,7 +86,10 @@ export function quantile(values: Float64Array, share: number): number {
   const below = Math.floor(exact);
   const low = valueAtRank(values, below);
   if (exact === below) return low;
-  return low + (exact - below) * (valueAtRank(values, below + 1) - low);
+  // What stands after a rank is not below it: the next in order is the least of that.
+  let next = Number.POSITIVE_INFINITY;
+  for (let at = below + 1; at < values.length; at += 1) next = Math.min(next, values[at] ?? next);
+  return low + (exact - below) * (next - low);
 }
 
 /**

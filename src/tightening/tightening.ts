@@ -5,7 +5,12 @@ import { type Band, bandOf } from './band.ts';
 import { type Bearing, bearingOf } from './bearing.ts';
 import { cautionsOf, needsOf } from './cautions.ts';
 import { type Hole, holeOf } from './hole.ts';
-import type { TighteningInput, TighteningOutput, Verdict } from './model.ts';
+import {
+  type TighteningInput,
+  type TighteningOutput,
+  threadOfFigures,
+  type Verdict,
+} from './model.ts';
 import { echoed, missing, newSheet, quantity, type Sheet } from './sheet.ts';
 import { givenStrength, readStrength, type Strength } from './strength.ts';
 import type { Thread } from './thread.ts';
@@ -63,8 +68,13 @@ function strengthOf(given: TighteningInput['strengthClass'], diameterMm: number)
   });
 }
 
+function threadOf({ thread, figures }: TighteningInput['thread']): Thread {
+  const read = figures === null ? null : threadOfFigures(figures);
+  return read?.ok ? read.thread : thread;
+}
+
 function boltOf(input: TighteningInput): { bolt: Bolt; problems: readonly Problem[] } {
-  const { thread } = input;
+  const thread = threadOf(input.thread);
   const problems: Problem[] = [];
   const read = strengthOf(input.strengthClass, thread.diameterMm);
   if (read !== null && !read.ok) {

@@ -121,6 +121,23 @@ describe('what is from memory says so', () => {
   });
 });
 
+test(`friction ranges hold the nut factors of ${faa.nutFactors.place}, Shigley 9th ed.`, () => {
+  const factor = (name: string) => Number(faa.nutFactors.rows.find(([one]) => one === name)?.[1]);
+  for (const [surface, published] of [
+    ['as received', factor('non-plated, black finish')],
+    ['as received', factor('zinc-plated')],
+    ['oiled', factor('lubricated')],
+    ['anti-seize', factor('anti-seize compound')],
+  ] as const) {
+    const { working } = solve({ thread: 'M12', strengthClass: '8.8', surface });
+    const at = (symbol: string) =>
+      working.find((row) => row.symbol === symbol)?.value ?? Number.NaN;
+    // The table prints two digits.
+    expect(at('MA_min') / (at('FM') * 12)).toBeLessThan(published + 0.005);
+    expect(at('MA_max') / (at('FM') * 12)).toBeGreaterThan(published - 0.005);
+  }
+});
+
 test(`${faa.faa.title}, ${faa.faa.place}: stored, and no nut factor makes it`, () => {
   // 40,000 psi on the stress area of 3/8-24 and of 7/16-20: one factor can't give both rows.
   const implied = (torque: number, area: number, diameter: number) =>
