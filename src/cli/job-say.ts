@@ -3,6 +3,7 @@
 import type { Command } from 'commander';
 import { type By, byName, oneOf, sayOn } from './job-common.ts';
 import { readPack } from './job-session.ts';
+import { lookedCommand } from './job-values.ts';
 
 export function sayingCommands(): readonly Command[] {
   const stepAndThing = (said: string): { thing: string; step?: string } => {
@@ -56,7 +57,7 @@ export function sayingCommands(): readonly Command[] {
     .action((wanted: string, o: By & { text: string }) =>
       sayOn(o, wanted, 'note', () => ({ text: o.text })),
     );
-  return [couldNot, found, decide, anyway, correctCommand(), note, amendCommand()];
+  return [couldNot, found, decide, anyway, correctCommand(), note, amendCommand(), lookedCommand()];
 }
 
 function correctCommand(): Command {

@@ -3,7 +3,9 @@
 import type { Pack, Step } from '../pack/types.ts';
 import { paperWords } from '../record/from-paper.ts';
 import type { Act, Entry, JobState } from '../record/types.ts';
+import { stepInForce } from '../record/values-used.ts';
 import { besideLines, foundLines } from './job-found-words.ts';
+import { supersededLines } from './job-value-words.ts';
 
 /** `Work · 14 open`, `closed`, `closed with 1 deviation (Ada)`: a job has no status word. */
 export function stageWords(job: JobState): string {
@@ -56,6 +58,7 @@ export function openLines(job: JobState): readonly string[] {
     `${job.title}: ${stageWords(job)}`,
     ...open.map(entryLine),
     ...foundLines(job),
+    ...supersededLines(job),
     ...(undecided.length === 0 ? [] : ['Findings that want a decision:']),
     ...undecided.map((f) => `  - "${f.id}": ${f.what}`),
     ...(job.packInForce === null && job.strip === null
@@ -74,10 +77,11 @@ export function nextLines(job: JobState, pack: Pack, ready: readonly Step[]): re
   }
   return [
     `${job.title}: ${stageWords(job)}`,
-    ...stepLines(first),
+    ...stepLines(stepInForce(first, job)),
     ...besideLines(job, first),
     ...(others.length === 0 ? [] : ['Also ready:']),
-    ...others.flatMap(stepLines).map((line) => `  ${line}`),
+    ...others.flatMap((s) => stepLines(stepInForce(s, job))).map((line) => `  ${line}`),
+    ...supersededLines(job),
     ...stop,
   ];
 }

@@ -17,6 +17,7 @@ import {
   type Session,
   sessionOn,
 } from './job-session.ts';
+import { usedLines } from './job-value-words.ts';
 import { actLine, openLines } from './job-words.ts';
 
 type Verify = Common & { readonly head?: readonly string[]; readonly device?: readonly string[] };
@@ -162,6 +163,7 @@ async function showJob(wanted: string, options: Show) {
       lines: [
         ...own.map(actLine),
         ...openLines(job),
+        ...usedLines(job),
         ...job.deviations.map((d) => `Deviation ${d.thing} by ${d.by}: ${d.reason} (${d.limits})`),
         ...written,
         ...(printed === null ? [] : [`Head ${printed.head}`, `Devices ${seqs.join(' ')}`]),

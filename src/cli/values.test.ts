@@ -163,6 +163,11 @@ test('a new issue taken in, and what it means for a job that is open', async () 
   expect((await boxup('values', 'tell', '--plant', plant, '--archive', archive)).stdout).toContain(
     'Nothing new',
   );
+  const open = await boxup('job', 'open', 'Sea-water', '--archive', archive);
+  expect(open.stdout).toContain('is now 38 N.m (anti-seize paste on thread and under the nut)');
+  const look = ['value-looked-at', 'Sea-water', 'joint/suction-flange', '--by', 'Ben'];
+  expect((await boxup('job', ...look, '--archive', archive)).status).toBe(0);
+  expect((await boxup('job', ...look, '--archive', archive)).status).toBe(2);
   const used = await boxup('values', 'where-used', 'sea-water-flange-m12', '--archive', archive);
   expect(used.stdout).toMatch(/open job .*: 42 N\.m, issue 7; SUPERSEDED: 38 N\.m in issue 8/);
 });
