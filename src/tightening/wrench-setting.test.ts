@@ -2,7 +2,6 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { monthsOn } from '../quantity/day.ts';
 import { recheckWorking } from '../quantity/expression.ts';
 import { convert } from '../quantity/units.ts';
 import { randomFrom } from '../removal/seeded.ts';
@@ -191,21 +190,7 @@ describe('the wrench', () => {
     expect(one.usable).toBe(true);
     expect(one.cautions).toEqual([expect.stringContaining('judged by the date alone')]);
   });
-
-  test('in date until the same day of the month, or its last: every day of eight years', () => {
-    for (let day = Date.UTC(2019, 11, 31); day < Date.UTC(2028, 0, 1); day += 86_400_000) {
-      const from = new Date(day);
-      for (const months of [1, 6, 12, 24]) {
-        const [year, month] = [from.getUTCFullYear(), from.getUTCMonth() + months];
-        const last = new Date(Date.UTC(year, month + 1, 0)).getUTCDate();
-        const until = new Date(Date.UTC(year, month, Math.min(from.getUTCDate(), last)));
-        expect(monthsOn(iso(from), months)).toBe(iso(until));
-      }
-    }
-  });
 });
-
-const iso = (day: Date): string => day.toISOString().slice(0, 10);
 
 test('uncertainty follows a Monte Carlo of 40,000 draws, seed 41,002', () => {
   const random = randomFrom(41_002);

@@ -169,6 +169,18 @@ describe('faults are told with row, column, value and what may stand', () => {
     ]);
   });
 
+  test('bounds: a list too long, a name too long', () => {
+    const cells = ['handle', 'h', 'H'];
+    const rows = Array.from({ length: 2_001 }, (_, at) => ({ line: at + 2, cells }));
+    expect(readTools({ head: ['kind', 'id', 'name'], rows })).toMatchObject({
+      tools: [],
+      problems: [{ got: 2_001, expected: 'at most 2000 rows' }],
+    });
+    expect(row(`handle,h,${'x'.repeat(201)},1/2,,,,,,,,,,,,`).problems).toMatchObject([
+      { column: 'name', expected: 'at most 200' },
+    ]);
+  });
+
   test('heads: one unknown, one twice, one missing', () => {
     const { problems } = fromCsv('kind,id,colour,id\n');
     expect(problems.map(({ column, why }) => [column, why])).toEqual([
