@@ -16,7 +16,7 @@ import { SetupScreen } from './setup/setup-screen.tsx';
 import { HolderProvider } from './shared/person.tsx';
 import { ReplicaProvider, useVessel } from './shared/replica.tsx';
 import { type JobPart, type Route, useRoute } from './shared/route.ts';
-import { Saying, useLanguage, useWords } from './shared/say.tsx';
+import { Speaking, useLanguage, useWords } from './shared/say.tsx';
 import { useControlSizes } from './shared/scale.tsx';
 import { Sheet } from './shared/sheet.tsx';
 import { BeginStrip } from './strip/begin-strip.tsx';
@@ -75,9 +75,11 @@ function JobScreen({ id, screen }: { readonly id: string; readonly screen: JobPa
     );
   }
   return (
-    <Saying value={pack?.said}>
-      <Chosen job={job} pack={pack} screen={screen} />
-    </Saying>
+    <Speaking said={pack?.said}>
+      <Speaking said={job.said}>
+        <Chosen job={job} pack={pack} screen={screen} />
+      </Speaking>
+    </Speaking>
   );
 }
 

@@ -5,7 +5,7 @@ import type { JobState } from '../../record/types.ts';
 import { Drawn } from '../shared/drawn.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { to } from '../shared/route.ts';
-import { useWords } from '../shared/say.tsx';
+import { Speaking, useWords } from '../shared/say.tsx';
 import { Sheet } from '../shared/sheet.tsx';
 import { tallyWidth } from '../shared/width.ts';
 import { dayWords, stageWords, timeWords } from '../shared/words.ts';
@@ -22,44 +22,46 @@ export function Log() {
   const closed = jobs.filter((job) => job.closed !== null);
   return (
     <Sheet title={w.log.title(replica.vessel.name)}>
-      <div className="ruled">
-        <Watch />
-        <section aria-labelledby="jobs-head">
-          <h2 id="jobs-head">{w.log.openJobs}</h2>
-          {open.length === 0 ? <p className="line">{w.log.none}</p> : null}
-          {open.map((job) => (
-            <JobLine key={job.id} job={job} />
-          ))}
-          <p className="line">
-            <a className="begin" href={to.begin()}>
-              {w.log.begin}
-            </a>
-          </p>
-        </section>
-        <FollowUpsLeft />
-        <Sailings />
-        <Hours />
-        <p className="line">
-          <a href={to.setup()}>{w.sheet.setUp}</a>
-        </p>
-        {closed.length === 0 ? null : (
-          <section aria-labelledby="closed-head">
-            <h2 id="closed-head">{w.log.closedJobs}</h2>
-            {closed.map((job) => (
-              <p className="line" key={job.id}>
-                <a href={to.job(job.id, 'record')}>{job.title}</a>, {stageWords(job, w)}
-              </p>
+      <Speaking said={state.said}>
+        <div className="ruled">
+          <Watch />
+          <section aria-labelledby="jobs-head">
+            <h2 id="jobs-head">{w.log.openJobs}</h2>
+            {open.length === 0 ? <p className="line">{w.log.none}</p> : null}
+            {open.map((job) => (
+              <JobLine key={job.id} job={job} />
             ))}
+            <p className="line">
+              <a className="begin" href={to.begin()}>
+                {w.log.begin}
+              </a>
+            </p>
           </section>
-        )}
-        {state.waiting.length + state.unknown.length === 0 ? null : (
+          <FollowUpsLeft />
+          <Sailings />
+          <Hours />
           <p className="line">
-            {w.log.waiting(state.waiting.length)}
-            <br />
-            {w.log.unknown(state.unknown.length)}
+            <a href={to.setup()}>{w.sheet.setUp}</a>
           </p>
-        )}
-      </div>
+          {closed.length === 0 ? null : (
+            <section aria-labelledby="closed-head">
+              <h2 id="closed-head">{w.log.closedJobs}</h2>
+              {closed.map((job) => (
+                <p className="line" key={job.id}>
+                  <a href={to.job(job.id, 'record')}>{job.title}</a>, {stageWords(job, w)}
+                </p>
+              ))}
+            </section>
+          )}
+          {state.waiting.length + state.unknown.length === 0 ? null : (
+            <p className="line">
+              {w.log.waiting(state.waiting.length)}
+              <br />
+              {w.log.unknown(state.unknown.length)}
+            </p>
+          )}
+        </div>
+      </Speaking>
     </Sheet>
   );
 }

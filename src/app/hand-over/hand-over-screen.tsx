@@ -9,7 +9,7 @@ import { Plain } from '../shared/controls.tsx';
 import { JobSheet } from '../shared/job-sheet.tsx';
 import { Person, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
-import { useTold, useWords } from '../shared/say.tsx';
+import { Speaking, useTold, useWords } from '../shared/say.tsx';
 import { timeWords } from '../shared/words.ts';
 
 type HandOverProps = { readonly job: JobState; readonly pack: Pack | null };
@@ -19,7 +19,7 @@ export function HandOverScreen({ job, pack }: HandOverProps) {
   const told = handOver(state, job.id, pack);
   const given = job.handedOver;
   const { handOver: w } = useWords();
-  const tell = useTold();
+  const tell = useTold(told.said);
   return (
     <JobSheet job={job} pack={pack} title={w.title}>
       {given === null ? null : (
@@ -31,16 +31,20 @@ export function HandOverScreen({ job, pack }: HandOverProps) {
         </p>
       )}
       <Give job={job} />
-      <OpenThings job={job} told={told} />
-      <Told id="temporary" rows={told.temporary} />
-      <Told id="notTight" rows={told.notTight} />
-      <Told id="findings" rows={told.findings} />
+      <Speaking said={told.said}>
+        <OpenThings job={job} told={told} />
+        <Told id="temporary" rows={told.temporary} />
+        <Told id="notTight" rows={told.notTight} />
+        <Told id="findings" rows={told.findings} />
+      </Speaking>
       <section aria-labelledby="isolation-head">
         <h2 id="isolation-head">{w.isolation}</h2>
         <p>{tell(told.isolation)}</p>
       </section>
       <LooksSaid job={job} />
-      <Told id="next" rows={told.next} />
+      <Speaking said={told.said}>
+        <Told id="next" rows={told.next} />
+      </Speaking>
     </JobSheet>
   );
 }

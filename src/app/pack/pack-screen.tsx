@@ -5,7 +5,7 @@ import type { Pack, PlanView } from '../../pack/types.ts';
 import { Drawn } from '../shared/drawn.tsx';
 import { Figure } from '../shared/figure.tsx';
 import { useVessel } from '../shared/replica.tsx';
-import { Saying, useTold, useWords } from '../shared/say.tsx';
+import { Speaking, useTold, useWords } from '../shared/say.tsx';
 import { Sheet } from '../shared/sheet.tsx';
 import { tallyWidth } from '../shared/width.ts';
 import { Decisions } from './decisions.tsx';
@@ -27,9 +27,9 @@ export function PackScreen({ id }: { readonly id: string }) {
     );
   }
   return (
-    <Saying value={pack.said}>
+    <Speaking said={pack.said}>
       <PackSheet pack={pack} />
-    </Saying>
+    </Speaking>
   );
 }
 

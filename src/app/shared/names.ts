@@ -16,6 +16,9 @@ export function nameOf(thing: string, pack: Named, w: Words): string {
   const among = { joint: joints, part: parts, item: items, closure: closures, temp: temps };
   const list: Readonly<Record<string, { readonly name: string } | undefined>> =
     { ...among, drain: closures, proof: proofs, check: checks, setting: settings }[kind] ?? {};
+  const found = pack.facts.asFound;
+  if (kind === 'missing' && found?.target === id) return `${found.name}: ${w.hunt.head}`;
+  if (kind === 'as-found' && found?.target === id) return `${found.name}: ${w.asFound.head}`;
   const other = id === '' ? thing : `${kind} ${id}`;
   return list[id]?.name ?? (kind === 'job' ? w.jobSheet.jobThing : other);
 }

@@ -8,7 +8,7 @@ import { useTold, useWords } from './say.tsx';
 export function RefusedStrip() {
   const { refused, tellRefused } = useVessel();
   const { refused: w } = useWords();
-  const told = useTold();
+  const told = useTold(refused?.refusal?.said);
   const place = useRef<HTMLElement>(null);
   useEffect(() => {
     if (refused !== null) place.current?.focus();

@@ -1,6 +1,6 @@
 // In whose language this phone speaks: chosen by each person, kept on the device.
 
-import { createContext, useContext, useMemo } from 'react';
+import { createContext, type ReactNode, useContext, useMemo } from 'react';
 import { type Sentence, teller } from '../../words/say.ts';
 import { type Language, type Words, wordsOf } from '../../words/words.ts';
 import { useKept } from './kept.ts';
@@ -20,8 +20,25 @@ export function useWords(): Words {
   return wordsOf(language);
 }
 
-/** What stands beside the sentences of the pack on this screen, so that they can be told again. */
-export const Saying = createContext<readonly Sentence[] | undefined>(undefined);
+const NOTHING: readonly Sentence[] = [];
+
+/** What stands beside the sentences of the pack and the job on this screen, to tell them again. */
+const Saying = createContext(NOTHING);
+
+type SpeakingProps = {
+  readonly said: readonly Sentence[] | undefined;
+  readonly children: ReactNode;
+};
+
+/** Around what shows a document: its sentences are told as well as those around it. */
+export function Speaking({ said, children }: SpeakingProps) {
+  return <Saying value={useSaid(said)}>{children}</Saying>;
+}
+
+function useSaid(said: readonly Sentence[] = NOTHING): readonly Sentence[] {
+  const around = useContext(Saying);
+  return useMemo(() => (said.length === 0 ? around : [...around, ...said]), [around, said]);
+}
 
 export type Tell = (text: string) => string;
 
@@ -29,18 +46,19 @@ export type Tell = (text: string) => string;
  * What the core, a pack or an act says, in the language of who holds this phone. Names, and what a
  * person wrote, stay as they are.
  */
-export function useTold(): Tell {
+export function useTold(also?: readonly Sentence[]): Tell {
   const [language] = useLanguage();
-  const known = useContext(Saying);
+  const said = useSaid(also);
   return useMemo(() => {
+    if (language === 'en') return (text) => text;
     const { answers } = wordsOf(language);
-    const tell = teller(language, known);
+    const tell = teller(language, said);
     return (text) => {
-      const said = tell(text);
+      const told = tell(text);
       const answer = Object.entries(answers).find(([kept]) => kept === text);
-      return said === text && answer !== undefined ? answer[1] : said;
+      return told === text && answer !== undefined ? answer[1] : told;
     };
-  }, [language, known]);
+  }, [language, said]);
 }
 
 /** The words of who holds the phone, and what the core says in the same language. */

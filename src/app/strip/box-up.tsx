@@ -1,6 +1,6 @@
 // Boxing up what was stripped: one thing at a time, in the reverse of what was seen, or as wanted.
 
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import type { Ask } from '../../pack/types.ts';
 import { stripProposal, type ToMakeGood } from '../../record/proposal.ts';
 import type { JobState } from '../../record/types.ts';
@@ -14,7 +14,7 @@ import { useKept } from '../shared/kept.ts';
 import { useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { to } from '../shared/route.ts';
-import { type Tell, useSpeaks, useTold, useWords } from '../shared/say.tsx';
+import { Speaking, type Tell, useSpeaks, useTold, useWords } from '../shared/say.tsx';
 import { Asks } from '../work/asks.tsx';
 import { useAwake } from '../work/awake.ts';
 import { Cautions } from '../work/caution.tsx';
@@ -31,23 +31,26 @@ export function BoxUp({ job }: { readonly job: JobState }) {
   const { state } = useVessel();
   const { boxUp: w } = useWords();
   const [chosen, setChosen] = useState<string | null>(null);
-  const rows = stripProposal(state, job.id);
+  const rows = useMemo(() => stripProposal(state, job.id), [state, job.id]);
+  const said = useMemo(() => rows.flatMap((row) => row.said), [rows]);
   const ready = rows.filter((row) => row.ready);
   const now = rows.find((row) => row.thing === chosen) ?? ready[0] ?? rows[0];
   return (
     <JobSheet job={job} pack={null} title={w.title} quietTitle>
-      {now === undefined ? (
-        <p className="sentence">
-          <a className="main-control" href={to.job(job.id, 'record')}>
-            {w.nothingOpen}
-          </a>
-        </p>
-      ) : (
-        <MakeGoodNow key={now.thing} job={job} row={now} onDone={() => setChosen(null)} />
-      )}
-      <TakeBack job={job} pack={null} />
-      {now?.kind === 'proof' ? <BeforeItTurns job={job} /> : null}
-      <Others job={job} rows={rows} now={now?.thing ?? ''} onChoose={setChosen} />
+      <Speaking said={said}>
+        {now === undefined ? (
+          <p className="sentence">
+            <a className="main-control" href={to.job(job.id, 'record')}>
+              {w.nothingOpen}
+            </a>
+          </p>
+        ) : (
+          <MakeGoodNow key={now.thing} job={job} row={now} onDone={() => setChosen(null)} />
+        )}
+        <TakeBack job={job} pack={null} />
+        {now?.kind === 'proof' ? <BeforeItTurns job={job} /> : null}
+        <Others job={job} rows={rows} now={now?.thing ?? ''} onChoose={setChosen} />
+      </Speaking>
     </JobSheet>
   );
 }

@@ -27,7 +27,7 @@ export const stripping: Words['stripping'] = {
   takePhoto: 'Hacer una foto',
   takeAnother: 'Hacer otra foto',
   asFound: 'como se encontró',
-  another: 'otra',
+  another: 'otro número',
 };
 
 export const tookOff: Words['tookOff'] = {
