@@ -26,6 +26,7 @@ export type StartOptions = Common & {
   readonly does?: string;
   readonly why: string;
   readonly hands?: string;
+  readonly handsAboard?: string;
   readonly competent?: string;
   readonly useAnyway?: string;
   readonly limits?: string;
@@ -61,12 +62,15 @@ async function packFor(options: StartOptions): Promise<Pack> {
     throw new BadInput(`there is no plant folder ${plant}`);
   const people = options.hands === undefined ? {} : { people: handsOf(options) };
   const why = options.why === '' ? {} : { why: options.why };
-  return await madePack(plant, { machine, target, does, ...why, ...people });
+  const { handsAboard } = options;
+  const aboard = handsAboard === undefined ? {} : { handsAboard };
+  return await madePack(plant, { machine, target, does, ...why, ...people, ...aboard });
 }
 
 /** Loaded only when a pack is made here: reading plant files and the solver take their time. */
 async function madePack(folder: string, asked: Readonly<Record<string, unknown>>): Promise<Pack> {
   const { readFolder } = await import('./read-folder.ts');
+  const { heldIn } = await import('./read-tools.ts');
   const { readPlant } = await import('../plant/read.ts');
   const { requestSchema } = await import('../pack/request.ts');
   const { makePack } = await import('../pack/pack.ts');
@@ -81,8 +85,12 @@ async function madePack(folder: string, asked: Readonly<Record<string, unknown>>
     throw new BadInput(
       request.error.issues.map((i) => `--${i.path.join('.')}: ${i.message}`).join('\n'),
     );
-  const dated = withDay(plant, request.data as PackRequest, now().utc);
-  const made = await makePack(plant, dated, solveWithHighs);
+  const today = now().utc;
+  const dated = withDay(plant, request.data as PackRequest, today);
+  const { held, problems: wrong } = heldIn(folder, today);
+  if (wrong.length > 0)
+    throw new BadInput(wrong.map((p) => `tools.csv ${p.path}: ${p.why}`).join('\n'));
+  const made = await makePack(plant, dated, solveWithHighs, held);
   if (made.kind === 'pack') return made.pack;
   if (made.kind === 'infeasible') throw new No(`it cannot be freed: ${made.why}`);
   throw new BadInput(

@@ -13,6 +13,7 @@ import type { Problem } from '../quantity/types.ts';
 import { solveWithHighs } from '../server/solver-inline.ts';
 import { packInWords } from './pack-words.ts';
 import { NoSuchFolder, readFolder } from './read-folder.ts';
+import { heldIn } from './read-tools.ts';
 
 type Options = {
   readonly plant: string;
@@ -20,6 +21,7 @@ type Options = {
   readonly target?: string;
   readonly does?: string;
   readonly why?: string;
+  readonly handsAboard?: string;
   readonly request?: string;
   readonly pdf?: string;
   readonly proofPdf?: string;
@@ -40,6 +42,7 @@ export const packCommand = (): Command =>
     .option('--target <name>', 'the part the job is about, by id or slug')
     .option('--does <what>', 'renew-in-place, exchange or overhaul', 'exchange')
     .option('--why <text>', 'why the job is done')
+    .option('--hands-aboard <n>', '1, 2, 3 or more who could look a second time, deck included')
     .option('--request <file>', 'a request as the app exports it (JSON), instead of the names')
     .option('--pdf <file>', 'write the printed sheets')
     .option('--proof-pdf <file>', 'write the blank proof sheet')
@@ -67,8 +70,11 @@ const run = async (options: Options): Promise<void> => {
   if (read.plant === null || musts.length > 0) return refuse(musts, options);
   const request = await requestOf(options);
   if ('problems' in request) return refuse(request.problems, options);
-  const asked = withDay(read.plant, request.request, new Date().toISOString());
-  const made = await makePack(read.plant, asked, solveWithHighs);
+  const today = new Date().toISOString();
+  const asked = withDay(read.plant, request.request, today);
+  const { held, problems } = heldIn(options.plant, today);
+  if (problems.length > 0) return refuse(problems, options);
+  const made = await makePack(read.plant, asked, solveWithHighs, held);
   if (made.kind === 'problems') return refuse(made.problems, options);
   if (made.kind === 'infeasible') {
     const answer = { feasible: false, why: made.why, authority: AUTHORITY_LINE };
@@ -122,8 +128,14 @@ const requestOf = async (options: Options): Promise<Asked> => {
       };
     }
   } else {
-    const { machine, target, does, why } = options;
-    given = { machine, target, does, ...(why === undefined ? {} : { why }) };
+    const { machine, target, does, why, handsAboard } = options;
+    given = {
+      machine,
+      target,
+      does,
+      ...(why === undefined ? {} : { why }),
+      ...(handsAboard === undefined ? {} : { handsAboard }),
+    };
   }
   const parsed = requestSchema.safeParse(given);
   if (parsed.success) return { request: parsed.data as PackRequest };

@@ -1,9 +1,11 @@
 // Reads a list of tools from a CSV file: the file's own faults, then each cell's.
 
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { CsvError, parse } from 'csv-parse/sync';
 import { limits } from '../limits.ts';
-import { type ReadTools, readTools, type ToolRows } from '../tools/read.ts';
+import { type Held, NOTHING_HELD } from '../pack/fastening-types.ts';
+import { type ReadTools, readTools, type ToolProblem, type ToolRows } from '../tools/read.ts';
 
 /** A file that cannot be read at all, or a row that is not to be told from the next. */
 export class NoList extends Error {}
@@ -52,4 +54,14 @@ function rowsOf(file: string, text: string): ToolRows {
     if (!(error instanceof CsvError)) throw error;
     throw new NoList(`${file} is no CSV: ${error.message}`);
   }
+}
+
+type HeldIn = { readonly held: Held; readonly problems: readonly ToolProblem[] };
+
+/** The tools of a plant folder: its `tools.csv`, where there is one; `on` is the day of the work. */
+export function heldIn(folder: string, on: string): HeldIn {
+  const file = join(folder, 'tools.csv');
+  if (!existsSync(file)) return { held: NOTHING_HELD, problems: [] };
+  const { tools, problems } = readToolFile(file);
+  return { held: { tools, on: on.slice(0, 10) }, problems };
 }

@@ -20,6 +20,7 @@ import { tellIssues } from '../server/tell-issues.ts';
 import { now } from './job-session.ts';
 import { askNetwork, networkLines } from './network.ts';
 import { readFolder } from './read-folder.ts';
+import { heldIn, NoList } from './read-tools.ts';
 
 const BAD = 2;
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -83,6 +84,11 @@ async function run(options: Options): Promise<void> {
     say([`${folder} must be put right before it is served:`, ...musts.map(line)]);
     return;
   }
+  const wrong = toolFaults(folder);
+  if (wrong.length > 0) {
+    say([`${folder} must be put right before it is served:`, ...wrong]);
+    return;
+  }
   const { plant } = read;
   const base = options.plant === undefined ? root : process.cwd();
   const file = resolve(options.archive ?? join(base, '.boxup', `${plant.id}.sqlite`));
@@ -90,11 +96,21 @@ async function run(options: Options): Promise<void> {
     const archive = await openOrMake(file, plant, `${folder}-history.yaml`);
     await tellIssues(plant, archive, now);
     const addresses = (await askNetwork(options.network)) ? networkAddresses() : null;
-    await serveOn({ archive, plant, file, port: options.port, addresses });
+    await serveOn({ archive, plant, folder, file, port: options.port, addresses });
   } catch (error) {
     if (!isExpected(error)) throw error;
     const taken = error.code === 'EADDRINUSE';
     say([taken ? `port ${options.port} is taken: give another with --port` : error.message]);
+  }
+}
+
+function toolFaults(folder: string): readonly string[] {
+  try {
+    const { problems } = heldIn(folder, now().utc);
+    return problems.map((p) => `  tools.csv ${p.path}: ${p.why} (expected ${p.expected})`);
+  } catch (error) {
+    if (error instanceof NoList) return [`  ${error.message}`];
+    throw error;
   }
 }
 
@@ -138,18 +154,22 @@ const prints: Pick<ServerParts, 'packPdf' | 'proofPdf' | 'recordPdf'> = {
 type Serving = {
   readonly archive: Archive;
   readonly plant: Plant;
+  readonly folder: string;
   readonly file: string;
   readonly port: number;
   /** Null where the network was not let in. */
   readonly addresses: readonly string[] | null;
 };
 
-async function serveOn({ archive, plant, file, port, addresses }: Serving): Promise<void> {
-  const parts = {
+async function serveOn(serving: Serving): Promise<void> {
+  const { archive, plant, folder, file, port, addresses } = serving;
+  const parts: Omit<ServerParts, 'port'> = {
     addresses: addresses ?? [],
     plant,
     archive,
     solver: solveWithHighs,
+    // Read anew for each pack: a wrench may have come back from calibration meanwhile.
+    held: (on) => heldIn(folder, on).held,
     ...prints,
     dist: join(root, 'dist'),
     now,

@@ -1,5 +1,6 @@
 // Everything that will need a decision, listed once when the pack is made and settled by name.
 
+import { formatNumber } from '../quantity/quantity.ts';
 import { type Context, isWet, jointOf, partOf, wayOf } from './context.ts';
 import { isWaterSide } from './isolation.ts';
 import { isThreaded } from './joint-shape.ts';
@@ -14,6 +15,7 @@ export const decisionsOf = (c: Context): Decision[] => {
     ...isolationOpen(c),
     ...handsOpen(c),
     ...c.undone.flatMap((u) => jointOpen(c, u.id)),
+    ...fasteningsOpen(c),
     ...usedOpen(c),
     ...unknownOpen(c),
     ...sheetsOpen(c),
@@ -96,6 +98,54 @@ const jointOpen = (c: Context, id: string): Open[] => {
       });
   }
   return open;
+};
+
+/** A value that can't be right, and a tool that is not there: settled before anything is opened. */
+const fasteningsOpen = (c: Context): Open[] => {
+  const { list, tools } = c.fastenings;
+  const nameOf = (id: string): string => {
+    const one = list.find((each) => each.id === id);
+    return one === undefined ? id : c.say('partOfJoint', one.jointName, one.what);
+  };
+  const wrong = list.flatMap((one): Open[] => {
+    const [share] = one.bands
+      .filter((band) => band.verdict === 'cannot be right')
+      .map((band) => formatNumber(100 * (band.yieldShareMin?.value ?? 0), 3));
+    if (share === undefined) return [];
+    return [
+      {
+        id: `value can't be right ${one.id}`,
+        question: c.say('valueRight', nameOf(one.id), one.value.shown ?? ''),
+        why: c.say('valueRightWhy', share),
+      },
+    ];
+  });
+  const short = (tools?.missing ?? []).map(({ fastening, what, why, nearest }): Open => {
+    const [near] = nearest;
+    if (what === 'wrench' && near !== undefined)
+      return {
+        id: `use tool ${near.tool} for ${fastening}`,
+        question: c.say('mayUseTool', near.name, nameOf(fastening)),
+        why: c.say('mayUseToolWhy', near.whyNot),
+      };
+    return {
+      id: `no tool for ${fastening}`,
+      question: c.say('whichTool', nameOf(fastening)),
+      why: c.say('whichToolWhy', why),
+    };
+  });
+  const settled = list.flatMap(({ id, tools: chosen }): Open[] => {
+    const { anyway = null, line = null } = chosen ?? {};
+    if (anyway === null || line === null) return [];
+    return [
+      {
+        id: `use tool ${line.wrenchId} for ${id}`,
+        question: c.say('mayUseTool', line.wrench, nameOf(id)),
+        why: c.say('mayUseToolWhy', anyway.against),
+      },
+    ];
+  });
+  return [...wrong, ...short, ...settled];
 };
 
 /** Joints that should be left alone but that nothing avoids. */

@@ -41,6 +41,7 @@ export type RoundSet = {
 export type WrenchLine = {
   readonly fastener: string;
   readonly what: string;
+  readonly wrenchId: string;
   readonly wrench: string;
   /** Setting for the full value. */
   readonly shown: string;
@@ -80,6 +81,8 @@ export type Fastening = {
 };
 
 export type ToolList = {
+  /** The day for which tools were taken as in date. */
+  readonly on: string;
   /** Distinct tools to lay out before anything is opened, in the order of the list held. */
   readonly layOut: readonly {
     readonly id: string;

@@ -78,7 +78,7 @@ export const fasteningsOf = async (c: Asked, held: Held, solver: Solver): Promis
       tools,
     };
   });
-  const tools = choice === null ? null : toolListOf(c, choice, rows, byId);
+  const tools = choice === null ? null : toolListOf(c, choice, rows, byId, on ?? '');
   return { list, tools };
 };
 
@@ -87,9 +87,11 @@ const toolListOf = (
   choice: ToolChoice,
   rows: readonly Row[],
   byId: ReadonlyMap<string, Tool>,
+  on: string,
 ): ToolList => {
   const names = (id: string): string => byId.get(id)?.name ?? id;
   return {
+    on,
     layOut: choice.tools.map((id) => ({
       id,
       name: names(id),
@@ -197,6 +199,7 @@ const toolsOf = (
         : {
             fastener: row.name,
             what: `${row.f.count} ${fastenerWords(row.f, c.say)}`,
+            wrenchId: wrench.id,
             wrench: wrench.name,
             shown: set.shown,
             rounds: (c.shapes[row.u.id]?.rounds ?? []).flatMap((round) =>

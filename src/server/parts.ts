@@ -1,6 +1,7 @@
 // What the server is put together from; it is told everything, and finds nothing by itself.
 
 import type { Archive } from '../archive/contract.ts';
+import type { Held } from '../pack/fastening-types.ts';
 import type { Pack } from '../pack/types.ts';
 import type { Plant } from '../plant/types.ts';
 import type { Act, DeviceTime, JobState, State } from '../record/types.ts';
@@ -17,6 +18,8 @@ export type ServerParts = {
   readonly plant: Plant;
   readonly archive: Archive;
   readonly solver: Solver;
+  /** The tools held, in date or not on the day of the work; none where no list is kept. */
+  readonly held?: (on: string) => Held;
   readonly packPdf: (pack: Pack) => Promise<Uint8Array>;
   /** Blank, or of a job with what was said of its proof. */
   readonly proofPdf: (

@@ -136,8 +136,9 @@ async function takeRequest(c: Context, parts: ServerParts): Promise<Response> {
   const parsed = requestSchema.safeParse(read.body);
   if (!parsed.success) return refuse(c, 400, fromZod(parsed.error));
   // The schema drops nothing and adds nothing; absent and undefined are one in what was parsed.
-  const request = withDay(parts.plant, parsed.data as PackRequest, parts.now().utc);
-  const made = await makePack(parts.plant, request, parts.solver);
+  const today = parts.now().utc;
+  const request = withDay(parts.plant, parsed.data as PackRequest, today);
+  const made = await makePack(parts.plant, request, parts.solver, parts.held?.(today));
   if (made.kind === 'problems') return refuse(c, 422, made.problems);
   if (made.kind === 'infeasible') {
     const expected = 'a way to get it off';

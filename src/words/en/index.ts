@@ -7,6 +7,7 @@ import { before } from './before.ts';
 import { calcForm } from './calc-form.ts';
 import { calcSheet } from './calc-sheet.ts';
 import { eyes } from './eyes.ts';
+import { fastenings } from './fastenings.ts';
 import { handOver } from './hand-over.ts';
 import * as logSheets from './log.ts';
 import { numbers } from './numbers.ts';
@@ -28,6 +29,7 @@ export const en = {
   calcForm,
   calcSheet,
   eyes,
+  fastenings,
   handOver,
   ...logSheets,
   numbers,

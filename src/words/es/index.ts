@@ -8,6 +8,7 @@ import { before } from './before.ts';
 import { calcForm } from './calc-form.ts';
 import { calcSheet } from './calc-sheet.ts';
 import { eyes } from './eyes.ts';
+import { fastenings } from './fastenings.ts';
 import { handOver } from './hand-over.ts';
 import * as logSheets from './log.ts';
 import { numbers } from './numbers.ts';
@@ -29,6 +30,7 @@ export const es: Words = {
   calcForm,
   calcSheet,
   eyes,
+  fastenings,
   handOver,
   ...logSheets,
   numbers,
