@@ -2,8 +2,15 @@
 
 import { formatNumber } from '../quantity/quantity.ts';
 import type { TighteningInput } from './model.ts';
+import { scatterMethods } from './tables/scatter-methods.ts';
 import type { Bolt, Issued, Loads, Tightness } from './tightening.ts';
 import { vdi } from './working.ts';
+
+const estimated = scatterMethods.find(({ method }) => method.endsWith('estimated, class B'));
+const usual =
+  estimated === undefined
+    ? ''
+    : ` (${estimated.method}: ${estimated.low} to ${estimated.high}, ${estimated.source.kind})`;
 
 const few = (value: number) => formatNumber(value, 3);
 
@@ -100,7 +107,9 @@ function issuedCautions(input: TighteningInput, bolt: Bolt, issued: Issued | nul
   const said: string[] = [];
   const { toolScatter, scatterFactor, clampNeeded } = input;
   if (toolScatter === undefined && scatterFactor === undefined) {
-    said.push('The scatter of the wrench is not counted: give toolScatter or scatterFactor.');
+    said.push(
+      `The scatter of the wrench is not counted: give toolScatter or scatterFactor${usual}.`,
+    );
   }
   if (scatterFactor !== undefined && bolt.band.range !== null) {
     said.push(

@@ -2,6 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { tighteningInput } from './model.ts';
+import { scatterMethods } from './tables/scatter-methods.ts';
 import faa from './tables/torque-tables.published.json' with { type: 'json' };
 import tables from './tables/vdi2230.published.json' with { type: 'json' };
 import { tightening } from './tightening.ts';
@@ -107,6 +108,14 @@ test(`${tables.alpha.title}: least preload is greatest over the factor`, () => {
     expect(Math.abs((result.preload?.value ?? 0) / FMmax_kN - 1)).toBeLessThan(0.01);
     expect(Math.abs((result.preloadMin?.value ?? 0) / FMmin_kN - 1)).toBeLessThan(0.01);
   }
+});
+
+test(`${tables.scatter.title}, ${tables.scatter.place} (${tables.scatter.origin})`, () => {
+  const listed = tables.scatter.rows.map(({ alpha, origin }) => [
+    ...(alpha.split(' (')[0]?.split(' .. ').map(Number) ?? []),
+    origin === 'read' ? 'published' : 'from memory',
+  ]);
+  expect(scatterMethods.map(({ low, high, source }) => [low, high, source.kind])).toEqual(listed);
 });
 
 describe('what is from memory says so', () => {
