@@ -11,7 +11,7 @@ import {
 import { hashOf } from '../quantity/sha.ts';
 import type { Problem, Quantity, Working } from '../quantity/types.ts';
 import type { RemovalPlan, Solver } from '../removal/model.ts';
-import { removal } from '../removal/removal.ts';
+import { removal, saidOfPlan } from '../removal/removal.ts';
 import { newSpeech, type Speech, saidIn } from '../words/say.ts';
 import { beforeSteps } from './before.ts';
 import { boxUp, boxUpNotes } from './boxup.ts';
@@ -62,7 +62,7 @@ export const makePack = async (
   const problems = requestProblems(machine, settled);
   if (problems.length > 0) return { kind: 'problems', problems };
   const speech = newSpeech();
-  const ask: Asked = { plant, solver, say: speech.say, held };
+  const ask: Asked = { plant, solver, say: speech.say, keep: speech.keep, held };
   const here = await compile(ask, machine, settled);
   if ('infeasible' in here) return { kind: 'infeasible', why: here.infeasible };
   const otherSide = await comparedWith(ask, machine, settled, here);
@@ -76,6 +76,7 @@ type Asked = {
   readonly plant: Plant;
   readonly solver: Solver;
   readonly say: Speech['say'];
+  readonly keep: Speech['keep'];
   readonly held: Held;
 };
 
@@ -100,7 +101,7 @@ const comparedWith = async (
 };
 
 const compile = async (
-  { plant, solver, say, held }: Asked,
+  { plant, solver, say, keep, held }: Asked,
   machine: Machine,
   request: PackRequest,
 ): Promise<Core | { readonly infeasible: string }> => {
@@ -120,6 +121,7 @@ const compile = async (
     plans.push(second);
   }
   sayBeforehand(machine, say);
+  for (const plan of plans) keep(saidOfPlan(plan));
   const base = { plant, machine, request, target, spec, say };
   const c = makeContext({ ...base, targetId: request.target, does: request.does }, plans);
   return assemble({ ...c, fastenings: await fasteningsOf(c, held, solver) });

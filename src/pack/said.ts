@@ -7,13 +7,7 @@ import { isThreaded } from './joint-shape.ts';
 
 /** Only those that stand in the pack are kept with it; names and figures are the plant's own. */
 export const sayBeforehand = (machine: Machine, say: Speech['say']): void => {
-  for (const part of Object.values(machine.parts)) {
-    say('inTheWayOf', part.name);
-    say('holdsUntil', part.name, true);
-    say('holdsUntil', part.name, false);
-  }
   for (const joint of Object.values(machine.joints)) {
-    say('inTheWayOfJoint', joint.name);
     for (const [id, f] of Object.entries(joint.fasteners ?? {}))
       if (isThreaded(f)) say('fastenersOf', joint.name, f.count, f.thread ?? id);
   }

@@ -68,6 +68,10 @@ function textsOf(pack: Pack): readonly string[] {
     ...pack.lists.proofs.flatMap((p) => [p.name, p.what]),
     ...pack.lists.seals.map((s) => s.name),
     ...pack.lists.loose.map((l) => l.name),
+    ...[pack.plan, pack.bench].flatMap((p) => [
+      ...(p?.cautions ?? []),
+      ...(p?.working.map((row) => row.text) ?? []),
+    ]),
     ...Object.values(pack.workings).flatMap((w) => w.map((row) => row.text)),
   ];
 }

@@ -4,6 +4,7 @@ import { z } from 'zod';
 import { limits } from '../limits.ts';
 import { readQuantity } from '../quantity/quantity.ts';
 import type { Problem, Quantity, Source, Working } from '../quantity/types.ts';
+import { say } from '../words/heard.ts';
 
 const MOST_MINUTES = 1_000_000;
 
@@ -239,8 +240,8 @@ function toJoint(key: string, joint: FullInput['joints'][string], needs: Needs, 
   return {
     id: key,
     name,
-    undo: assume(joint.undoMinutes, ofJoint, `undoing joint ${name}`),
-    make: assume(joint.makeMinutes, ofJoint, `making joint ${name}`),
+    undo: assume(joint.undoMinutes, ofJoint, say('undoingJoint', name)),
+    make: assume(joint.makeMinutes, ofJoint, say('makingJoint', name)),
     accesses: accesses ?? null,
     protected: stated || PROTECTED_MEDIA.includes(joint.medium ?? ''),
   };
@@ -262,7 +263,8 @@ export function machineOf(input: FullInput): Machine {
   const assumed = new Map<string, string>();
   const assume: Assume = (value, key, text) => {
     if (value !== undefined && value !== null) return value;
-    assumed.set(key, assumed.has(key) ? `${assumed.get(key)}, ${text}` : text);
+    const before = assumed.get(key);
+    assumed.set(key, before === undefined ? text : say('listed', [before, text]));
     return unknownMinutes;
   };
   const parts = Object.entries(input.parts).map(([key, part]) => ({
@@ -280,7 +282,7 @@ export function machineOf(input: FullInput): Machine {
       minutes: assume(
         way.minutes,
         `way/${key}/${way.id}`,
-        `way ${way.name ?? way.id} of ${part.name ?? key}`,
+        say('wayOfPart', way.name ?? way.id, part.name ?? key),
       ),
     })),
   }));

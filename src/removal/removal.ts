@@ -1,6 +1,8 @@
 // What comes off, in what order, to free a part: exact where a bound says so, else with its gap.
 
 import { limits } from '../limits.ts';
+import { heard } from '../words/heard.ts';
+import type { Sentence } from '../words/say.ts';
 import { type ChosenSet, orderChosen } from './chosen.ts';
 import { graphOf, type MachineGraph, plannable } from './graph.ts';
 import {
@@ -27,17 +29,29 @@ export async function removal(
   late: Late = NEVER_LATE,
 ): Promise<RemovalResult> {
   if ('time' in input) return removalSequence(input);
-  const machine =
-    'cost' in input ? plainMachine(input.cost, input.blockers, input.targets) : machineOf(input);
+  const { value: machine, said } = heard(() =>
+    'cost' in input ? plainMachine(input.cost, input.blockers, input.targets) : machineOf(input),
+  );
   const nodes = given?.nodes ?? input.limits?.nodes ?? limits.removal.nodesInPack;
-  return removalOf(machine, { solver, limits: { nodes }, late });
+  return removalOf(machine, said, { solver, limits: { nodes }, late });
 }
 
-async function removalOf(machine: Machine, tools: Tools): Promise<RemovalResult> {
+const saidOf = new WeakMap<RemovalPlan, readonly Sentence[]>();
+
+/** What the sentences of a plan say, for whoever carries it into another language. */
+export const saidOfPlan = (plan: RemovalPlan): readonly Sentence[] => saidOf.get(plan) ?? [];
+
+async function removalOf(
+  machine: Machine,
+  known: readonly Sentence[],
+  tools: Tools,
+): Promise<RemovalResult> {
   const graph = graphOf(machine);
   const answer = await solveTwoLevel(graph, tools);
   if (answer === null) return infeasible(machine, graph);
-  return planOf(machine, graph, answer, tools.late);
+  const { value: plan, said } = heard(() => planOf(machine, graph, answer, tools.late));
+  saidOf.set(plan, [...known, ...said]);
+  return plan;
 }
 
 function infeasible(machine: Machine, graph: MachineGraph): RemovalResult {

@@ -2,7 +2,7 @@
 
 import { limits } from '../limits.ts';
 import type { Working, WorkingRow } from '../quantity/types.ts';
-import { english, sentence } from '../words/say.ts';
+import { say } from '../words/heard.ts';
 import type { ChosenSet, Done } from './chosen.ts';
 import { COMPUTED, type Machine, type Need, type OrderStep } from './model.ts';
 
@@ -37,6 +37,9 @@ export function sumRows(
   return rows;
 }
 
+const listOr = (names: readonly string[]): string =>
+  names.length === 0 ? say('none') : say('listed', names);
+
 /** The minutes of a chosen set, with the rows that make them. */
 export function minutesOf(machine: Machine, set: ChosenSet): { minutes: number; working: Working } {
   const joints = set.joints.flatMap((at) => machine.joints[at] ?? []);
@@ -44,7 +47,7 @@ export function minutesOf(machine: Machine, set: ChosenSet): { minutes: number; 
   const rows = [
     ...sumRows(
       'J',
-      `joints undone and made: ${joints.map(({ name }) => name).join(', ') || 'none'}`,
+      say('jointsMade', listOr(joints.map(({ name }) => name))),
       joints.map(({ undo, make }) => `(${undo} + ${make})`),
       joints.map(({ undo, make }) => undo + make),
     ),
@@ -53,14 +56,14 @@ export function minutesOf(machine: Machine, set: ChosenSet): { minutes: number; 
   const moved = set.moves.map(({ part }) => machine.parts[part]?.name ?? '');
   const wayRows = sumRows(
     'W',
-    `parts away and back: ${moved.join(', ') || 'none'}`,
+    say('partsAway', listOr(moved)),
     ways.map((way) => `${way.minutes}`),
     ways.map((way) => way.minutes),
   );
   const minutes = jointMinutes + (wayRows[wayRows.length - 1]?.value ?? 0);
   const total = {
     symbol: 'minutes',
-    text: 'in all',
+    text: say('inAll'),
     expression: 'J + W',
     value: minutes,
     unit: 'min',
@@ -72,7 +75,7 @@ export function minutesOf(machine: Machine, set: ChosenSet): { minutes: number; 
       : [
           {
             symbol: 'assumed',
-            text: 'minutes counted for each figure that is not known',
+            text: say('minutesCounted'),
             expression: `${machine.unknownMinutes}`,
             value: machine.unknownMinutes,
             unit: 'min',
@@ -98,26 +101,22 @@ export function cautionsOf(machine: Machine, set: ChosenSet, proven: boolean): s
   const cautions: string[] = [];
   const all = [...machine.assumed.values()];
   if (all.length > 0) {
-    const claim = proven ? 'The plan is proven for the minutes assumed' : 'The minutes are assumed';
-    cautions.push(
-      `${claim}: ${machine.unknownMinutes} min (common practice, no source) ` +
-        `each for ${all.join(', ')}.`,
-    );
+    cautions.push(say('minutesAssumed', proven, machine.unknownMinutes, all));
   }
   const unseen = set.joints.flatMap((at) => {
     const joint = machine.joints[at];
     return joint?.accesses === null ? [joint.name] : [];
   });
   if (unseen.length > 0) {
-    cautions.push(
-      `No access is stated for ${unseen.join(', ')}: taken as free, cannot be checked.`,
-    );
+    cautions.push(say('noAccessStated', unseen));
   }
   const unknown = machine.parts.filter((part) => !part.waysKnown && !part.stays);
   if (unknown.length > 0) {
     cautions.push(
-      `No way is known for ${unknown.map(({ name }) => name).join(', ')}: ` +
-        'the plan leaves it where it is.',
+      say(
+        'noWayKnown',
+        unknown.map(({ name }) => name),
+      ),
     );
   }
   return cautions;
@@ -151,9 +150,9 @@ function whyUndone(machine: Machine, joint: number, later: readonly Done[]): str
     const part = machine.parts[step.part];
     const way = part?.ways[step.way];
     if (way?.joints.includes(joint))
-      return english(sentence('holdsUntil', part?.name ?? '', way.gives === 'off'));
+      return say('holdsUntil', part?.name ?? '', way.gives === 'off');
   }
-  return english(sentence('withItsWay'));
+  return say('withItsWay');
 }
 
 /** Does moving `moved` bring about this demand, directly or because the part sits on it? */
@@ -165,21 +164,21 @@ function meets(machine: Machine, moved: number, need: Need): boolean {
 }
 
 function whyMoved(machine: Machine, part: number, later: readonly Done[]): string {
-  if (machine.targets.some((target) => target.part === part)) return english(sentence('theTarget'));
+  if (machine.targets.some((target) => target.part === part)) return say('theTarget');
   for (const step of later) {
     if (step.kind === 'undo') {
       const joint = machine.joints[step.joint];
       const access = step.access === null ? undefined : joint?.accesses?.[step.access];
       if (access?.clear.some((need) => meets(machine, part, need))) {
-        return english(sentence('inTheWayOfJoint', joint?.name ?? ''));
+        return say('inTheWayOfJoint', joint?.name ?? '');
       }
       continue;
     }
     const other = machine.parts[step.part];
     if (other?.ways[step.way]?.clear.some((need) => meets(machine, part, need))) {
       const name = machine.plain ? `part ${other.name}` : other.name;
-      return english(sentence('inTheWayOf', name));
+      return say('inTheWayOf', name);
     }
   }
-  return english(sentence('clearForNext'));
+  return say('clearForNext');
 }

@@ -47,6 +47,8 @@ const nothing: Known = new Map();
 
 /** Every sentence that was said, so that it can be told again in another language. */
 export type Speech = {
+  /** Takes over what was said elsewhere. */
+  readonly keep: (said: readonly Sentence[]) => void;
   readonly say: <K extends SentenceKey>(key: K, ...args: ArgsOf<K>) => string;
   readonly said: Map<string, Sentence>;
 };
@@ -55,6 +57,9 @@ export const newSpeech = (): Speech => {
   const said = new Map<string, Sentence>();
   return {
     said,
+    keep: (others) => {
+      for (const one of others) said.set(english(one), one);
+    },
     say: (key, ...args) => {
       const what = sentence(key, ...args);
       const text = english(what);
@@ -76,9 +81,10 @@ export const saidIn = (document: unknown, said: Known): readonly Sentence[] => {
       found.set(x, one);
       look(one.args);
     } else if (Array.isArray(x)) x.forEach(look);
+    else if (x instanceof Map) x.forEach(look);
     else if (x !== null && typeof x === 'object') Object.values(x).forEach(look);
   };
-  look(document);
+  if (said.size > 0) look(document);
   return [...found.values()];
 };
 

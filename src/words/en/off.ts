@@ -101,5 +101,19 @@ export const offSentences = {
   theTarget: 'the target',
   inTheWayOfJoint: (joint: string) => `in the way of joint ${joint} on this side`,
   inTheWayOf: (part: string) => `in the way of ${part} on this side`,
+  undoingJoint: (joint: string) => `undoing joint ${joint}`,
+  makingJoint: (joint: string) => `making joint ${joint}`,
+  wayOfPart: (way: string, part: string) => `way ${way} of ${part}`,
+  minutesAssumed: (proven: boolean, minutes: number, what: readonly string[]) =>
+    `${proven ? 'The plan is proven for the minutes assumed' : 'The minutes are assumed'}: ` +
+    `${minutes} min (common practice, no source) each for ${what.join(', ')}.`,
+  noAccessStated: (joints: readonly string[]) =>
+    `No access is stated for ${joints.join(', ')}: taken as free, cannot be checked.`,
+  noWayKnown: (parts: readonly string[]) =>
+    `No way is known for ${parts.join(', ')}: the plan leaves it where it is.`,
+  jointsMade: (joints: string) => `joints undone and made: ${joints}`,
+  partsAway: (parts: string) => `parts away and back: ${parts}`,
+  inAll: 'in all',
+  minutesCounted: 'minutes counted for each figure that is not known',
   clearForNext: 'must be clear for what follows',
 } as const;

@@ -88,5 +88,20 @@ export const offSentences: Translated<typeof english> = {
   theTarget: 'es la pieza del trabajo',
   inTheWayOfJoint: (joint) => `estorba para llegar a la unión ${joint} en este lado`,
   inTheWayOf: (part) => `estorba para ${part} en este lado`,
+  undoingJoint: (joint) => `soltar la unión ${joint}`,
+  makingJoint: (joint) => `unir ${joint}`,
+  wayOfPart: (way, part) => `camino ${way} de ${part}`,
+  minutesAssumed: (proven, minutes, what) =>
+    `${
+      proven ? 'El plan está probado para los minutos supuestos' : 'Los minutos son supuestos'
+    }: ${minutes} min (práctica común, sin fuente) cada uno para ${what.join(', ')}.`,
+  noAccessStated: (joints) =>
+    `Sin acceso indicado para ${joints.join(', ')}: se toma por libre, no se puede comprobar.`,
+  noWayKnown: (parts) =>
+    `No se conoce camino para ${parts.join(', ')}: el plan lo deja donde está.`,
+  jointsMade: (joints) => `uniones sueltas y vueltas a unir: ${joints}`,
+  partsAway: (parts) => `partes quitadas y devueltas: ${parts}`,
+  inAll: 'en total',
+  minutesCounted: 'minutos contados por cada dato que no se conoce',
   clearForNext: 'debe estar apartado para lo que sigue',
 };
