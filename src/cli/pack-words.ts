@@ -1,6 +1,15 @@
 // A pack in plain lines for a terminal: figures first, then the steps with their reasons.
 
+import {
+  asideLines,
+  askLines,
+  fasteningLines,
+  missingLines,
+  toolLines,
+  wrenchWords,
+} from '../pack/fastening-words.ts';
 import type { Pack, Step } from '../pack/types.ts';
+import { wordsOf } from '../words/words.ts';
 
 export const packInWords = (pack: Pack): string =>
   [
@@ -84,13 +93,43 @@ const stepLines = (s: Step): string[] => {
         : `        ${v.name}: ${v.shown}, ${v.origin}, issue ${v.issue} of ${v.date}, ` +
           `${v.threadCondition ?? 'thread condition not stated'}`,
     ),
+    ...(s.sets ?? []).map(
+      (line) =>
+        `        ${wrenchWords(line, s.round ?? null, wordsOf('en').fastenings).join('; ')}`,
+    ),
     `        because: ${s.reason}`,
+  ];
+};
+
+/** Packs of earlier days have none. */
+const fastenings = ({ fastenings: all }: Pack): string[] => {
+  if (all === undefined) return [];
+  const w = wordsOf('en').fastenings;
+  const { tools } = all;
+  const headed = (head: string, lines: readonly string[]): string[] =>
+    lines.length === 0 ? [] : ['', head.toUpperCase(), ...lines.map((each) => `  ${each}`)];
+  return [
+    '',
+    w.title.toUpperCase(),
+    ...all.list.flatMap((one) => [
+      `  ${one.jointName}, ${one.what}: ${one.value.shown ?? 'NO VALUE STATED'}`,
+      ...fasteningLines(one, w).map((each) => `        ${each}`),
+    ]),
+    ...headed(w.tools, toolLines(tools, w)),
+    ...(tools === null
+      ? []
+      : [
+          ...headed(w.missing, missingLines(tools, w)),
+          ...headed(w.laidAside, asideLines(tools, w)),
+          ...headed(w.asks, askLines(tools)),
+        ]),
   ];
 };
 
 const lists = (pack: Pack): string[] => {
   const l = pack.lists;
   return [
+    ...fastenings(pack),
     '',
     'TOOLS',
     ...l.tools.map((t) => `  ${t.tool} (${t.for.join(', ')})`),
