@@ -58,7 +58,7 @@ function rowsOf(file: string, text: string): ToolRows {
 
 type HeldIn = { readonly held: Held; readonly problems: readonly ToolProblem[] };
 
-/** The tools of a plant folder: its `tools.csv`, where there is one; `on` is the day of the work. */
+/** The tools of a plant folder: its `tools.csv`, if there is one; `on` is the day of the work. */
 export function heldIn(folder: string, on: string): HeldIn {
   const file = join(folder, 'tools.csv');
   if (!existsSync(file)) return { held: NOTHING_HELD, problems: [] };
