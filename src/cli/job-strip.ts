@@ -42,8 +42,7 @@ type Strip = By & {
   readonly component: string;
   readonly does?: string;
   readonly why: string;
-  readonly hands?: string;
-};
+} & { readonly [hands in 'hands' | 'handsAboard']?: string };
 
 export function stripCommands(): readonly Command[] {
   const strip = byName('strip', 'begin a job without a pack, on a machine nobody has written down')
@@ -54,6 +53,7 @@ export function stripCommands(): readonly Command[] {
     .option('--does <what>', 'renew-in-place, exchange, overhaul, or in words')
     .option('--why <text>', 'why the job is done', '')
     .option('--hands <names>', 'who is on the job, with commas between')
+    .option('--hands-aboard <n>', '1, 2, 3 or more who could look a second time')
     .action((o: Strip) => run(o, () => begin(o)));
   return [
     strip,
@@ -81,7 +81,7 @@ async function begin(o: Strip): Promise<Told> {
       component: o.component,
       why: o.why,
       hands: o.hands === undefined ? [o.by] : o.hands.split(',').map((name) => name.trim()),
-      ...given({ side: o.side, does: o.does }),
+      ...given({ side: o.side, does: o.does, handsAboard: o.handsAboard }),
     };
     const said: Draft = { stream: { kind: 'job', id }, kind: 'strip-started', by: o.by, body };
     const answer = await session.record(said);

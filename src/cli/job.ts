@@ -21,6 +21,7 @@ import {
   within,
 } from './job-common.ts';
 import { followCommand } from './job-follow.ts';
+import { lookCommand } from './job-look.ts';
 import { paperCommand } from './job-paper.ts';
 import { sayingCommands } from './job-say.ts';
 import {
@@ -96,6 +97,7 @@ function beginning(): readonly Command[] {
     .option('--does <what>', 'with --plant: renew-in-place, exchange or overhaul', 'exchange')
     .option('--why <text>', 'why the job is done', '')
     .option('--hands <names>', 'who is on the job, with commas between')
+    .option('--hands-aboard <n>', 'with --plant: 1, 2, 3 or more who could look a second time')
     .option('--competent <name>', 'who verifies what a competent person must verify')
     .option('--use-anyway <reason>', 'begin in spite of decisions not settled; needs --limits')
     .option('--limits <text>', 'what limits the risk of --use-anyway')
@@ -144,7 +146,7 @@ function working(): readonly Command[] {
         return { exit: 0, json, lines: openLines(job) };
       }),
     );
-  return [next, doCommand(), open];
+  return [next, doCommand(), lookCommand(), open];
 }
 
 function doCommand(): Command {

@@ -5,6 +5,7 @@ import { Command } from 'commander';
 import type { Archive } from '../archive/contract.ts';
 import { NAMES_NOT_PROVED } from '../quantity/authority.ts';
 import { fold, stateHash } from '../record/fold.ts';
+import { lookLines } from '../record/second-look.ts';
 import type { Act, JobState } from '../record/types.ts';
 import { lastSeqs, verify } from '../record/verify.ts';
 import {
@@ -75,6 +76,7 @@ async function verifyArchive(options: Verify) {
         ? [
             `${rows.length} acts verified.`,
             ...paperLines(await archive.acts()),
+            ...(await aloneLines(archive)),
             'Without signatures an act added at the end cannot be told from a true one.',
           ]
         : [
@@ -95,6 +97,16 @@ function paperLines(acts: readonly Act[]): readonly string[] {
     (act) => `${act.stream.id}: entered from paper, sheet ${String(act.body.paper)}`,
   );
   return [...sheets].sort(([a], [b]) => (a < b ? -1 : 1)).map(([s, own]) => `${s}, ${own.length}`);
+}
+
+/** Looks that no second pair of eyes made: whoever verifies a record sees which. */
+async function aloneLines(archive: Archive): Promise<readonly string[]> {
+  const { jobs } = fold({ acts: await archive.acts(), packs: await archive.packs() });
+  return Object.values(jobs).flatMap((job) =>
+    job.looks.some((look) => look.said.some((said) => said.passed && said.alone))
+      ? lookLines(job).map((line) => `${job.id}: ${line}`)
+      : [],
+  );
 }
 
 /** A pack whose bytes are not those of its name, or that an act names and nobody kept. */
@@ -164,6 +176,7 @@ async function showJob(wanted: string, options: Show) {
         ...own.map(actLine),
         ...openLines(job),
         ...usedLines(job),
+        ...lookLines(job),
         ...job.deviations.map((d) => `Deviation ${d.thing} by ${d.by}: ${d.reason} (${d.limits})`),
         ...written,
         ...(printed === null ? [] : [`Head ${printed.head}`, `Devices ${seqs.join(' ')}`]),

@@ -14,11 +14,11 @@ type EyesProps = { readonly job: JobState; readonly pack: Pack | null };
 /** No tally and no list above it: nothing here says how a closure should stand. */
 export function EyesScreen({ job, pack }: EyesProps) {
   useAwake(job.closed === null);
-  const { eyes: w } = useWords();
+  const { eyes: w, sheet } = useWords();
   const due = job.closed === null ? job.looks.filter(isDue) : [];
   const standing = job.looks.filter((look) => look.how !== null);
   return (
-    <Sheet title={w.title} block={[[w.title, pack?.title ?? job.title]]}>
+    <Sheet title={w.title} block={[[sheet.job, pack?.title ?? job.title]]}>
       <p className="job-title">{job.title}</p>
       {due.map((look) => (
         <LookSheet key={look.thing} job={job} look={look} />

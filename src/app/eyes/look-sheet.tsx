@@ -24,7 +24,10 @@ export function LookSheet({ job, look, onDone }: LookSheetProps) {
   const { eyes: w } = useWords();
   const { name } = useHolder();
   const did = (who: string) => look.doers.some((doer) => sameName(doer, who));
-  const [by, setBy] = useState(name !== '' && !did(name) ? name : '');
+  const [chosen, setBy] = useState<string | null>(null);
+  // Who holds this phone is asked no second time, unless they did it themselves.
+  const by = chosen ?? (did(name) ? '' : name);
+  const rows = { job, look, by, onDone, onSaid: () => setBy(null) };
   return (
     <article className="step" data-step={look.step} data-look={look.moment} aria-label={w.title}>
       <p className="sentence">{look.moment === 'isolation' ? w.isolation : w.lineUp}</p>
@@ -40,10 +43,10 @@ export function LookSheet({ job, look, onDone }: LookSheetProps) {
           </p>
           {did(by) ? (
             <AloneWait job={job} look={look} by={by}>
-              <Rows job={job} look={look} by={by} alone onDone={onDone} />
+              <Rows {...rows} alone />
             </AloneWait>
           ) : (
-            <Rows job={job} look={look} by={by} alone={false} onDone={onDone} />
+            <Rows {...rows} alone={false} />
           )}
         </>
       )}
@@ -64,10 +67,14 @@ function Before({ look }: { readonly look: LookState }) {
 
 type Seen = Readonly<Record<string, string>>;
 
-type RowsProps = LookSheetProps & { readonly by: string; readonly alone: boolean };
+type RowsProps = LookSheetProps & {
+  readonly by: string;
+  readonly alone: boolean;
+  readonly onSaid: () => void;
+};
 
 /** One closure a screen, in an order of the core's; what was seen may be looked at again. */
-function Rows({ job, look, by, alone, onDone }: RowsProps) {
+function Rows({ job, look, by, alone, onSaid, onDone }: RowsProps) {
   const { record } = useVessel();
   const { eyes: w } = useWords();
   const [seen, setSeen] = useState<Seen>({});
@@ -82,7 +89,12 @@ function Rows({ job, look, by, alone, onDone }: RowsProps) {
     const stream = { kind: 'job', id: job.id } as const;
     const kept = await record({ stream, kind: 'second-look', by, body });
     setBusy(false);
-    if (kept) onDone?.();
+    if (kept) {
+      // Where it did not agree the next list is as blank as this one was.
+      setSeen({});
+      onSaid();
+      onDone?.();
+    }
     window.scrollTo(0, 0);
   };
   const see = (row: LookRow, position: string) => {
