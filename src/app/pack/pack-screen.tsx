@@ -8,7 +8,9 @@ import { useVessel } from '../shared/replica.tsx';
 import { Speaking, useTold, useWords } from '../shared/say.tsx';
 import { Sheet } from '../shared/sheet.tsx';
 import { tallyWidth } from '../shared/width.ts';
+import { PackValues } from '../values/changed-since.tsx';
 import { Decisions } from './decisions.tsx';
+import { FasteningList } from './fastenings.tsx';
 import { IsolationList } from './isolation.tsx';
 import { Lists } from './lists.tsx';
 import { StartJob } from './start.tsx';
@@ -49,12 +51,14 @@ function PackSheet({ pack }: { readonly pack: Pack }) {
       ]}
     >
       <WhyAndWhen pack={pack} />
+      <PackValues pack={pack} />
       <Figures pack={pack} />
       <OtherSide pack={pack} />
       <IsolationList pack={pack} />
       <Decisions pack={pack} />
       <Removal id="comesOff" plan={pack.plan} />
       {pack.bench === null ? null : <Removal id="atBench" plan={pack.bench} />}
+      <FasteningList pack={pack} />
       <Lists pack={pack} />
       <Notes pack={pack} />
       <StepList pack={pack} />

@@ -16,6 +16,7 @@ import { DoneActs, LesserAnswers, type Quick, quickOf } from './done-acts.tsx';
 import { type Answers, asksShown, draftOf, missing } from './draft.ts';
 import { DrawnStep } from './drawn-step.tsx';
 import { PhotoAct } from './photo.tsx';
+import { Sets } from './sets.tsx';
 import { type Side, SideAct } from './side-acts.tsx';
 import { ALONE, togetherWith } from './together.ts';
 
@@ -204,6 +205,7 @@ function StepWords({ step, together }: StepWordsProps) {
           <ValueWords value={value} />
         </p>
       ))}
+      <Sets step={step} />
       <StepFacts step={step} />
     </>
   );

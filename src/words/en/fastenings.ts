@@ -38,6 +38,8 @@ export const fastenings = {
   notChecked: (why: string) => `Cannot be checked: ${why}.`,
   setTo: (wrench: string, setting: string) => `${wrench}: set to ${setting}`,
   grip: (mm: string) => `hand at the grip mark, ${mm} mm from the square`,
+  gripMm: (mm: string) => `hand here, ${mm} mm`,
+  working: 'Working',
   gripUnknown: 'length to its grip mark not known',
   crowfoot: (mm: string, angle: string) => `open end ${mm} mm out, ${angle}`,
   square: 'square to the wrench',

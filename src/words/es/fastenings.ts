@@ -42,6 +42,8 @@ export const fastenings: Words['fastenings'] = {
   notChecked: (why) => `No se puede comprobar: ${why}.`,
   setTo: (wrench, setting) => `${wrench}: ajustada a ${setting}`,
   grip: (mm) => `la mano en la marca del mango, a ${mm} mm del cuadrado`,
+  gripMm: (mm) => `la mano aquí, ${mm} mm`,
+  working: 'Desarrollo',
   gripUnknown: 'no se conoce la longitud hasta la marca del mango',
   crowfoot: (mm, angle) => `boca abierta a ${mm} mm, ${angle}`,
   square: 'a escuadra con la llave',
