@@ -235,6 +235,35 @@ describe('afterwards', () => {
     expect(verified).toContain('entered from paper, sheet A');
   });
 
+  test('what is to be looked at again stands on the log, and one tap says it was done', async () => {
+    const { page } = phone;
+    await page.goto(`${served.url}/#/`);
+    const left = page.locator('[data-follow-up]');
+    const { followUps } = pack.lists;
+    expect(followUps.length).toBeGreaterThan(1);
+    await expect.poll(() => left.count()).toBe(followUps.length);
+    expect(await left.first().textContent()).toContain(`owned by ${HOLDER}`);
+    await examine(page, 'log with follow-ups');
+    await left.first().getByRole('button', { name: 'Done' }).click();
+    await expect.poll(() => left.count()).toBe(followUps.length - 1);
+    await page.goto(`${served.url}/#/job/${job}/record`);
+    await page.getByText(`done by ${HOLDER}`).waitFor();
+    const told = boxup(['job', 'follow-up', job, '--archive', served.archive]);
+    expect(told).toContain(`(done by ${HOLDER})`);
+    expect(told.split('owned by').length - 1).toBe(followUps.length - 1);
+  });
+
+  test('the proof sheet prints with what was said, from which sheet', async () => {
+    const { page } = phone;
+    await page.goto(`${served.url}/#/job/${job}/proof`);
+    const link = page.getByRole('link', { name: 'Print the proof sheet as said (PDF)' });
+    const address = await link.getAttribute('href');
+    const pdf = await page.request.get(`${served.url}${address}`);
+    const words = pagesOf(await pdf.body()).join(' ');
+    expect(words).toContain('As recorded: pass');
+    expect(words).toContain(`pass, by ${WORKED}, entered from paper, sheet`);
+  });
+
   test('no script failed', () => {
     expect(phone.complaints).toEqual([]);
   });

@@ -7,6 +7,7 @@ import { paperRefused } from './from-paper.ts';
 import { isWet } from './isolation.ts';
 import { kindOf } from './kinds.ts';
 import { roundsOf } from './ledger.ts';
+import { rivalPacks } from './rivals.ts';
 import { lookActRefused, waitsForLook } from './second-look-refused.ts';
 import { lookedRefused, supersededRefused } from './superseded.ts';
 import { after } from './things.ts';
@@ -278,8 +279,9 @@ function decisionRefused(job: JobState, body: ActBody): Refusal | null {
       job.findings.map((f) => f.id),
     );
   if (finding.kind !== 'two amendments') return null;
-  if (body.pack !== undefined && job.packs.includes(String(body.pack))) return null;
-  return bad(say('whichPack'), job.packs.slice(-2));
+  const rivals = rivalPacks(job, finding.id);
+  if (body.pack !== undefined && rivals.includes(String(body.pack))) return null;
+  return bad(say('whichPack'), rivals);
 }
 
 function amendRefused(job: JobState, body: ActBody, packs: readonly Pack[]): Refusal | null {

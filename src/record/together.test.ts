@@ -217,6 +217,8 @@ describe('amended packs', () => {
     const may = (draft: Draft) =>
       mayRecord(fold({ acts: both, packs: known }), jobId, draft, known);
     expect(may(decide({}))?.why).toMatch(/which pack/);
+    // The pack that both amend is no answer.
+    expect(may(decide({ pack: pack.id }))?.open.toSorted()).toEqual([one.id, two.id].sort());
     expect(may(said('closed', { deviations: [] }))?.open.join()).toMatch(/not decided/);
     expect(may(decide({ pack: two.id }))).toBeNull();
     const decided = [...both, ...chain([decide({ pack: two.id })], 'phone-c', both)];

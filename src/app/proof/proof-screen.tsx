@@ -51,6 +51,7 @@ export function ProofScreen({ job, pack }: JobProps) {
       <Baseline job={job} />
       <Hunts job={job} />
       <FollowUps job={job} />
+      <Prints job={job.id} pack={pack.id} />
     </JobSheet>
   );
 }
@@ -134,6 +135,24 @@ function RunningTest({ job, pack }: JobProps) {
         {proofSheet.verdict} <b data-verdict>{told(job.verdict ?? proofSheet.noneYet)}</b>
       </p>
     </section>
+  );
+}
+
+/** Blank to take along, or with what was said up to now. */
+function Prints({ job, pack }: { readonly job: string; readonly pack: string }) {
+  const { proofSheet: w } = useWords();
+  const sheets = [
+    [`/api/packs/${encodeURIComponent(pack)}/proof/pdf`, w.printBlank],
+    [`/api/jobs/${encodeURIComponent(job)}/proof/pdf`, w.printSaid],
+  ] as const;
+  return (
+    <p className="acts-row">
+      {sheets.map(([address, words]) => (
+        <a key={address} className="plain" href={address} target="_blank" rel="noreferrer">
+          {words}
+        </a>
+      ))}
+    </p>
   );
 }
 

@@ -2,6 +2,7 @@
 
 import { useState } from 'react';
 import type { PackFacts } from '../../pack/types.ts';
+import { rivalsOf } from '../../record/rivals.ts';
 import type { Finding, JobState } from '../../record/types.ts';
 import type { Words } from '../../words/words.ts';
 import { Field, Pick, Plain } from '../shared/controls.tsx';
@@ -46,7 +47,7 @@ const kindWords = (kind: string, w: Words['findings']): string =>
   Object.entries(w.kinds).find(([each]) => each === kind)?.[1] ?? kind;
 
 function Decide({ job, finding }: { readonly job: JobState; readonly finding: Finding }) {
-  const { record } = useVessel();
+  const { record, replica } = useVessel();
   const { name } = useHolder();
   const { findings: w } = useWords();
   const told = useTold();
@@ -55,6 +56,7 @@ function Decide({ job, finding }: { readonly job: JobState; readonly finding: Fi
   const [what, setWhat] = useState('');
   const [pack, setPack] = useState('');
   const isAmendment = finding.kind === 'two amendments';
+  const rivals = isAmendment ? rivalsOf(replica.acts, job, finding.id) : [];
   if (!open) return <Plain onPress={() => setOpen(true)}>{w.decide(told(finding.what))}</Plain>;
   const ready =
     owner.trim() !== '' && what.trim() !== '' && name !== '' && (!isAmendment || pack !== '');
@@ -74,7 +76,7 @@ function Decide({ job, finding }: { readonly job: JobState; readonly finding: Fi
           label={w.packInForce}
           value={pack}
           onChange={setPack}
-          options={job.packs.map((id) => ({ id, name: id.slice(0, 12) }))}
+          options={rivals.map(({ pack: id, why, by }) => ({ id, name: w.rival(why, by) }))}
           empty={w.choosePack}
         />
       ) : null}

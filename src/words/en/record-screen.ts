@@ -23,6 +23,8 @@ export const proofSheet = {
   ownedBy: (name: string) => `Owned by ${name}.`,
   whoSees: (after: string) => `Who sees to it after ${after}`,
   ownIt: 'Owned by this person',
+  printBlank: 'Print the proof sheet, blank (PDF)',
+  printSaid: 'Print the proof sheet as said (PDF)',
 };
 
 export const recordSheet = {
@@ -56,6 +58,7 @@ export const findings = {
   owner: 'Owner',
   packInForce: 'Pack in force',
   choosePack: 'choose a pack',
+  rival: (why: string, by: string) => `${why} (${by})`,
   recordIt: 'Record the decision',
   leaveIt: 'Leave it',
   kinds: {

@@ -25,6 +25,8 @@ export const proofSheet: Words['proofSheet'] = {
   ownedBy: (name) => `Es de ${name}.`,
   whoSees: (after) => `Quién se ocupa después de ${after}`,
   ownIt: 'Es de esta persona',
+  printBlank: 'Imprimir la hoja de prueba en blanco (PDF)',
+  printSaid: 'Imprimir la hoja de prueba tal como se dijo (PDF)',
 };
 
 export const recordSheet: Words['recordSheet'] = {
@@ -56,6 +58,7 @@ export const findings: Words['findings'] = {
   owner: 'Responsable',
   packInForce: 'Pliego en vigor',
   choosePack: 'elija un pliego',
+  rival: (why, by) => `${why} (${by})`,
   recordIt: 'Anotar la decisión',
   leaveIt: 'Dejarlo',
   kinds: {
