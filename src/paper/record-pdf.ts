@@ -5,6 +5,7 @@ import type { Pack } from '../pack/types.ts';
 import { paperWords } from '../record/from-paper.ts';
 import { kindOf } from '../record/kinds.ts';
 import { order } from '../record/order.ts';
+import { lookLines } from '../record/second-look.ts';
 import { after, before } from '../record/things.ts';
 import type { Act, DeviceTime, JobState, State } from '../record/types.ts';
 import { barePack } from './bare-pack.ts';
@@ -96,6 +97,7 @@ const headOf = (job: JobState, pack: Pack, own: readonly Act[]) =>
     ['Hands', [...new Set(own.map((act) => act.by))].join(', ')],
     ['Verdict', job.verdict ?? 'none given'],
     ['Isolation', isolationWords(job, pack, own)],
+    ...(job.looks.length === 0 ? [] : [['Second looks', lookLines(job).join('; ')]]),
     ['Times', 'as each device showed them; not trusted. The order is by cause.'],
   ].map(([label, words]) => ({ label, words }));
 

@@ -7,6 +7,7 @@ import { type Ledger, unclosed } from './ledger.ts';
 import { nextSteps } from './next.ts';
 import { stripProposal } from './proposal.ts';
 import { type Said, viewOf } from './said.ts';
+import { lookLines } from './second-look.ts';
 import type { Entry, HandedOver, JobState, State } from './types.ts';
 
 /** The last handing over; a look at the machine counts when it was made knowing of it. */
@@ -103,6 +104,7 @@ function linesOf(job: JobState, h: Omit<HandOver, 'lines' | 'said'>): readonly s
     `${job.title}: ${job.stage}, ${job.openCount} open`,
     ...(given === null ? [] : [`Handed over by ${given.by} to ${given.to}, ${given.at.utc}`]),
     `Isolation ${h.isolation}`,
+    ...lookLines(job),
     ...listed(
       'Open:',
       h.open.map((o) => {

@@ -332,3 +332,33 @@ describe('strips by chance, seeds from 1', () => {
     expect(stateHash(fold({ acts: acts.toReversed(), packs: [] }))).toBe(hash);
   });
 });
+
+describe('a second look without a pack', () => {
+  const seen = (acts: readonly Act[]) =>
+    jobOf(acts).findings.filter((f) => f.id.startsWith('second look'));
+
+  test('nothing waits for it; the first wet thing off without it is one finding, undecided', () => {
+    const unseen = pumpStrip.filter((d) => d.kind !== 'second-look');
+    const [finding, ...more] = seen(chain(unseen));
+    expect(finding).toMatchObject({ kind: 'out of order', needsDecision: false });
+    expect(finding?.what).toContain('isolation not looked at by a second pair of eyes');
+    expect(more).toEqual([]);
+    expect(seen(chain(pumpStrip))).toEqual([]);
+  });
+
+  test('a valve shut since makes it void; alone only where one hand is aboard', () => {
+    const acts = chain([begun(), ...pumpIsolation]);
+    const how = (all: readonly Act[]) => jobOf(all).looks[0]?.how;
+    expect(how(acts)).toBe('second pair of eyes');
+    const third = stripDraft('shut-or-unplugged', {
+      thing: 'closure/third',
+      what: 'Third valve',
+      kind: 'valve',
+      found: 'open',
+    });
+    expect(how(then(acts, third))).toBeNull();
+    const own = pumpIsolation.map((d) => (d.kind === 'second-look' ? { ...d, by: 'Ada' } : d));
+    expect(how(chain([begun(), ...own]))).toBeNull();
+    expect(seen(chain([begun(), ...own]))).toMatchObject([{ needsDecision: true }]);
+  });
+});
