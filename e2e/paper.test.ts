@@ -235,7 +235,7 @@ describe('afterwards', () => {
     expect(verified).toContain('entered from paper, sheet A');
   });
 
-  test('what is to be looked at again stands on the log, and one tap says it was done', async () => {
+  test('what is to be looked at again stands on the log; one tap says it was done', async () => {
     const { page } = phone;
     await page.goto(`${served.url}/#/`);
     const left = page.locator('[data-follow-up]');

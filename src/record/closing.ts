@@ -99,10 +99,10 @@ function followUpRefused(state: State, { stream, body }: Draft): Refusal | null 
   const one = known?.find((f) => f.id === id);
   if (one === undefined)
     return bad(
-      `there is no follow-up "${id}"`,
+      say('noSuchFollowUp', id),
       (known ?? []).map((f) => f.id),
     );
-  return one.doneBy === null ? null : bad(`it was done by ${one.doneBy}`);
+  return one.doneBy === null ? null : bad(say('followUpDone', one.doneBy));
 }
 
 const refusal = (stop: Refusal['stop'], why: string, open: readonly string[] = []): Refusal => ({

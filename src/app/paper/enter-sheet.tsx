@@ -77,6 +77,7 @@ export function EnterSheet({ job, pack, sheet, onEntered }: EnterSheetProps) {
             <RowCautions rows={upTo} at={at} />
             <PaperRowView
               job={job}
+              pack={pack}
               row={row}
               said={said[row.step.id] ?? null}
               onSay={(next) => say(row.step.id, next)}

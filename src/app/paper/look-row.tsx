@@ -1,9 +1,9 @@
 // A second look as it stands on its sheet: who looked, and where each closure was seen.
 
 import { useState } from 'react';
-import type { Step } from '../../pack/types.ts';
-import { CANNOT_TELL } from '../../record/look-order.ts';
-import type { LookRow } from '../../record/second-look.ts';
+import type { Pack, Step } from '../../pack/types.ts';
+import { CANNOT_TELL, lookOrder } from '../../record/look-order.ts';
+import type { LookRow, LookState } from '../../record/second-look.ts';
 import type { JobState } from '../../record/types.ts';
 import { positionWords } from '../eyes/position.tsx';
 import { Choice, Plain } from '../shared/controls.tsx';
@@ -14,6 +14,7 @@ import { Keypad } from '../work/keypad.tsx';
 
 type LookRowsProps = {
   readonly job: JobState;
+  readonly pack: Pack;
   readonly step: Step;
   readonly by: string;
   readonly seen: Answers;
@@ -21,12 +22,12 @@ type LookRowsProps = {
   readonly onSeen: (thing: string, position: string) => void;
 };
 
-export const lookOf = (job: JobState, step: Step) =>
+export const lookOf = (job: JobState, step: Step): LookState | null =>
   job.looks.find((look) => look.step === step.id) ?? null;
 
-export function LookRows({ job, step, by, seen, onBy, onSeen }: LookRowsProps) {
+export function LookRows({ job, pack, step, by, seen, onBy, onSeen }: LookRowsProps) {
   const { paper: w } = useWords();
-  const rows = lookOf(job, step)?.rows ?? [];
+  const rows = asPrinted(lookOf(job, step), pack);
   return (
     <>
       <Person label={w.whoLooked} value={by} onChange={onBy} />
@@ -40,6 +41,14 @@ export function LookRows({ job, step, by, seen, onBy, onSeen }: LookRowsProps) {
       ))}
     </>
   );
+}
+
+/** In the order of the printed sheet, so that both are gone down side by side. */
+function asPrinted(look: LookState | null, pack: Pack): readonly LookRow[] {
+  if (look === null) return [];
+  const things = look.rows.map(({ thing }) => thing);
+  const order = lookOrder(things, pack.id, look.moment, 'paper');
+  return [...look.rows].sort((a, b) => order.indexOf(a.thing) - order.indexOf(b.thing));
 }
 
 type OneProps = {

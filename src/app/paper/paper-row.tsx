@@ -1,7 +1,7 @@
 // One row of a sheet, as it lies on the table: ticked or blank, or said by itself with one tap.
 
 import { useState } from 'react';
-import type { Ask, Step } from '../../pack/types.ts';
+import type { Ask, Pack, Step } from '../../pack/types.ts';
 import type { PaperRow, WrittenRow } from '../../record/from-paper.ts';
 import type { JobState } from '../../record/types.ts';
 import { Choice, Plain } from '../shared/controls.tsx';
@@ -54,13 +54,14 @@ function writtenLook(job: JobState, step: Step, said: Answered): WrittenRow | nu
 type Answered = Exclude<RowSaid, typeof BLANK>;
 
 type RowProps = {
+  readonly pack: Pack;
   readonly job: JobState;
   readonly row: PaperRow;
   readonly said: RowSaid | null;
   readonly onSay: (said: RowSaid) => void;
 };
 
-export function PaperRowView({ job, row, said, onSay }: RowProps) {
+export function PaperRowView({ job, pack, row, said, onSay }: RowProps) {
   const { paper: w } = useWords();
   const told = useTold();
   const { step, alone } = row;
@@ -74,6 +75,7 @@ export function PaperRowView({ job, row, said, onSay }: RowProps) {
       {blank ? null : step.verb === 'second-look' ? (
         <LookRows
           job={job}
+          pack={pack}
           step={step}
           by={now.by ?? ''}
           seen={now.answers}

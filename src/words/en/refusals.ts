@@ -41,6 +41,8 @@ export const refusalSentences = {
   wrongRound: (thing: string, round: string, rounds: readonly string[]) =>
     `round of ${thing} is "${round}" (expected ${rounds.join(', ')})`,
   noWayPast: (step: string) => `${step}: there is no way past this stop.`,
+  noSuchFollowUp: (id: string) => `there is no follow-up "${id}"`,
+  followUpDone: (by: string) => `it was done by ${by}`,
   noSuchFinding: (finding: string) => `there is no finding "${finding}"`,
   whichPack: 'which pack shall be in force? one of',
   inForceIs: (pack: string, from: string) => `the pack in force is ${pack}, not ${from}`,

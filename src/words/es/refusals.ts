@@ -45,6 +45,8 @@ export const refusalSentences: Translated<typeof english> = {
   wrongRound: (thing, round, rounds) =>
     `la vuelta de ${thing} es «${round}» (se esperaba ${rounds.join(', ')})`,
   noWayPast: (step) => `${step}: este alto no tiene salida.`,
+  noSuchFollowUp: (id) => `no existe nada por mirar otra vez «${id}»`,
+  followUpDone: (by) => `lo hizo ${by}`,
   noSuchFinding: (finding) => `no existe el hallazgo «${finding}»`,
   whichPack: '¿qué pliego queda en vigor? uno de',
   inForceIs: (pack, from) => `el pliego en vigor es ${pack}, no ${from}`,
