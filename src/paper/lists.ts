@@ -1,6 +1,8 @@
 // The lists at the end of the pack: what to lay out, what to count back, what to see to later.
 
+import { asideLines, askLines, fasteningLines, missingLines } from '../pack/fastening-words.ts';
 import type { Pack } from '../pack/types.ts';
+import { en } from '../words/en/index.ts';
 import { valueView } from './steps.ts';
 
 export type ListView = {
@@ -30,7 +32,59 @@ const nameOf = (id: string, { facts, lists }: Pack): string =>
   facts.parts[id]?.name ??
   id;
 
-export const listsOf = (pack: Pack): readonly ListView[] => [...toLayOut(pack), ...toSeeTo(pack)];
+export const listsOf = (pack: Pack): readonly ListView[] => [
+  ...toolsHeld(pack),
+  ...toLayOut(pack),
+  ...fastened(pack),
+  ...toSeeTo(pack),
+];
+
+/** Chosen from the tools held: to lay out, missing, left in the drawer. */
+const toolsHeld = ({ fastenings }: Pack): readonly ListView[] => {
+  const tools = fastenings?.tools ?? null;
+  if (tools === null) return [];
+  const w = en.fastenings;
+  const one = (title: string, rows: readonly string[]) =>
+    list(
+      title,
+      [
+        ['What', 5],
+        ['Seen', 0.7],
+      ],
+      rows.map((row) => [row, '']),
+    );
+  return [
+    one(w.missing, [...missingLines(tools, w), ...askLines(tools)]),
+    list(
+      `${w.tools}, ${w.inDateOn(tools.on)}`,
+      [
+        ['Tool', 3],
+        ['Where', 1.6],
+        ['Out', 0.7],
+        ['Back', 0.7],
+      ],
+      tools.layOut.map(({ name, place }) => [name, place ?? '', '', '']),
+    ),
+    one(w.laidAside, asideLines(tools, w)),
+  ];
+};
+
+/** Each value as issued, and under it what it does to bolt and hole. */
+const fastened = ({ fastenings }: Pack): readonly ListView[] => [
+  list(
+    en.fastenings.title,
+    [
+      ['Fastening', 1.4],
+      ['Value', 0.9],
+      ['Clamp, wrench, grip', 3],
+    ],
+    (fastenings?.list ?? []).map((one) => [
+      `${one.jointName}, ${one.what}`,
+      one.value.shown ?? 'NONE',
+      fasteningLines(one, en.fastenings).join('; '),
+    ]),
+  ),
+];
 
 const toLayOut = (pack: Pack): readonly ListView[] => {
   const { lists } = pack;

@@ -3,6 +3,7 @@
 import { jointDrawing } from '../drawing/joint.ts';
 import { countWords, jointInputOf } from '../drawing/step.ts';
 import { PHONE_WIDTH, widthOf } from '../drawing/svg.ts';
+import { wrenchWords } from '../pack/fastening-words.ts';
 import { sheetName, sheetsOf } from '../pack/sheets.ts';
 import type { Pack, ShownValue, Step } from '../pack/types.ts';
 import { en } from '../words/en/index.ts';
@@ -19,6 +20,8 @@ export type StepView = {
   readonly stop: string | null;
   readonly cautions: readonly CautionView[];
   readonly values: readonly ValueView[];
+  /** How a torque wrench is set, a line each. */
+  readonly sets: readonly { readonly head: string; readonly rest: string }[];
   readonly asks: readonly {
     readonly label: string;
     readonly unit: string;
@@ -64,6 +67,7 @@ const stepView = (pack: Pack, step: Step, before: string, drawn: Set<string>): S
     stop: step.stop === null ? null : STOPS[step.stop],
     cautions: step.cautions.map(cautionView),
     values: step.values.map((value) => valueAt(value, step.round ?? '')),
+    sets: setsOf(step),
     asks: step.asks.map((ask) => ({
       label: ask.label,
       unit: ask.unit ?? '',
@@ -80,6 +84,12 @@ const stepView = (pack: Pack, step: Step, before: string, drawn: Set<string>): S
     drawing,
   };
 };
+
+const setsOf = (step: Step): StepView['sets'] =>
+  (step.sets ?? []).map((line) => {
+    const [head = '', ...rest] = wrenchWords(line, step.round ?? null, en.fastenings);
+    return { head, rest: rest.join(' · ') };
+  });
 
 /**
  * The pattern of a joint, once, at the first round of known order and positions; drawn at one unit
