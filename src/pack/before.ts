@@ -2,6 +2,7 @@
 
 import type { Target } from '../plant/schema.ts';
 import type { Machine } from '../plant/types.ts';
+import { type Caution, cautionFor, type Hazard } from '../quantity/authority.ts';
 import type { Context } from './context.ts';
 import type { DraftStep } from './order.ts';
 import { readingAsks } from './prove.ts';
@@ -46,6 +47,10 @@ export const USUAL_BEFORE: readonly Ask[] = [
   ...LOOKS,
 ];
 
+/** Whoever reads stands beside a running machine. */
+const RUNNING: readonly Hazard[] = ['rotation', 'heat'];
+export const BEFORE_CAUTIONS: readonly Caution[] = RUNNING.map(cautionFor);
+
 /** At each speed of the proof, for this machine and for the one on the other side. */
 export const beforeSteps = (c: Context): DraftStep[] => {
   const id = c.machine.otherSide;
@@ -86,7 +91,7 @@ const readAt = (
       reason: of === 'before' ? c.say('beforeAtWhy') : c.say('otherAtWhy'),
       fixed: { at: speed },
       asks,
-      hazards: ['rotation', 'heat'],
+      hazards: RUNNING,
     }),
   );
 };

@@ -53,17 +53,7 @@ export function BeforeSheet({ job, step, ready, onDone }: BeforeSheetProps) {
     <article className="step" data-step={step.id} aria-label={w.before.now}>
       <p className="sentence">{told(step.text)}</p>
       <p className="step-facts small">{w.before.why(told(step.reason))}</p>
-      <Cautions cautions={step.cautions} verifiedBy={verifiedBy} onVerifiedBy={setVerifiedBy} />
-      <Asks
-        asks={step.asks}
-        answers={answers}
-        onAnswer={(ask, value) => setAnswers({ ...answers, [ask]: value })}
-      />
-      {lacks.length === 0 ? null : <p className="lacks">{w.before.lacks(lacks.join('; '))}</p>}
       <div className="main-acts">
-        <Main onPress={read} disabled={busy || lacks.length > 0}>
-          {w.before.done}
-        </Main>
         <Main onPress={() => void say(cannot(of))} disabled={busy || name === ''}>
           {of === 'before' ? w.before.cannotRun : w.before.notRunning}
         </Main>
@@ -75,6 +65,18 @@ export function BeforeSheet({ job, step, ready, onDone }: BeforeSheetProps) {
             {w.before.neitherRuns}
           </Main>
         ) : null}
+      </div>
+      <Cautions cautions={step.cautions} verifiedBy={verifiedBy} onVerifiedBy={setVerifiedBy} />
+      <Asks
+        asks={step.asks}
+        answers={answers}
+        onAnswer={(ask, value) => setAnswers({ ...answers, [ask]: value })}
+      />
+      {lacks.length === 0 ? null : <p className="lacks">{w.before.lacks(lacks.join('; '))}</p>}
+      <div className="main-acts">
+        <Main onPress={read} disabled={busy || lacks.length > 0}>
+          {w.before.done}
+        </Main>
         <PhotoAct job={job.id} step={step} />
       </div>
     </article>

@@ -1,12 +1,14 @@
 // Before you stop it, on a machine nobody has written down: a row a speed, or "can't run".
 
 import { useState } from 'react';
-import { type Before, USUAL_BEFORE } from '../../pack/before.ts';
+import { BEFORE_CAUTIONS, type Before, USUAL_BEFORE } from '../../pack/before.ts';
 import { newReading } from '../../record/before.ts';
 import { Choice, Main } from '../shared/controls.tsx';
+import { useKept } from '../shared/kept.ts';
 import { useWords } from '../shared/say.tsx';
 import { type FormProps, useStripForm } from '../strip/form.tsx';
 import { Asks } from '../work/asks.tsx';
+import { Cautions } from '../work/caution.tsx';
 import { type Answers, answersIn } from '../work/draft.ts';
 import { Baseline } from './baseline.tsx';
 
@@ -14,17 +16,19 @@ export function StripBefore({ job, onEnd }: FormProps) {
   const w = useWords();
   const [answers, setAnswers] = useState<Answers>({});
   const [of, setOf] = useState<Before>('before');
+  const [verifiedBy, setVerifiedBy] = useKept(`verifies.${job.id}`, '');
   const { mark, say, busy, name } = useStripForm(job, () => setAnswers({}));
   const leaving = useStripForm(job, onEnd);
   const nothing = Object.values(answers).every((answer) => answer === '');
   const lacks = [
     ...(name === '' ? [w.before.whoHolds] : []),
+    ...(verifiedBy === '' ? [w.before.whoVerified] : []),
     ...(nothing ? [w.before.nothingRead] : []),
   ];
   const keep = () =>
     void say({
       kind: 'measured',
-      body: { thing: newReading(job, of, mark), ...answersIn(USUAL_BEFORE, answers) },
+      body: { thing: newReading(job, of, mark), verifiedBy, ...answersIn(USUAL_BEFORE, answers) },
     });
   const machines: readonly [Before, string][] = [
     ['before', w.before.thisMachine],
@@ -39,6 +43,7 @@ export function StripBefore({ job, onEnd }: FormProps) {
         onChange={(words) => setOf(machines.find(([, each]) => each === words)?.[0] ?? 'before')}
         choices={machines.map(([, words]) => words)}
       />
+      <Cautions cautions={BEFORE_CAUTIONS} verifiedBy={verifiedBy} onVerifiedBy={setVerifiedBy} />
       <p className="small">{w.before.moreSpeeds}</p>
       <Asks
         asks={USUAL_BEFORE}

@@ -64,9 +64,17 @@ type MakeGoodProps = {
 /** What is only said, not put back, has its own sheet. */
 function MakeGoodNow(props: MakeGoodProps) {
   const { job, row, onDone } = props;
-  if (row.kind === 'as-found') return <StripAsFound job={job} onEnd={onDone} />;
   const hunt = job.entries.find((entry) => entry.thing === row.thing && entry.kind === 'missing');
-  return hunt === undefined ? <MakeGood {...props} /> : <Hunt job={job} entry={hunt} />;
+  if (row.kind !== 'as-found' && hunt === undefined) return <MakeGood {...props} />;
+  return (
+    <article className="step" data-make-good={row.thing}>
+      {hunt === undefined ? (
+        <StripAsFound job={job} onEnd={onDone} />
+      ) : (
+        <Hunt job={job} entry={hunt} />
+      )}
+    </article>
+  );
 }
 
 /** Asked only after "passed up to" was said. */
