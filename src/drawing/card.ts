@@ -10,7 +10,7 @@ const CONTROL_MM = 20;
 const CONTROL_PX = 124;
 const KEY_PX = 76;
 
-/** Between these a phone, a tablet or a laptop may lie; the first is what browsers take for 1/96 inch. */
+/** A computer's is what browsers take for 1/96 inch; phones lie closer together than that. */
 const USUAL = { computer: 96 / 25.4, phone: 6 } as const;
 const LEAST = 2;
 const MOST = 12;

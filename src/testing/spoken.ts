@@ -16,7 +16,7 @@ const SHOWN = 'label|title|placeholder|empty|alt|head|legend|name|aria-label|ari
 const PROPERTY = new RegExp(`\\b(?:${SHOWN})="([^"]*\\p{L}[^"]*)"`, 'gu');
 const LITERAL = /'((?:[^'\\\n]|\\.)*)'|`((?:[^`\\]|\\.)*)`/g;
 
-/** Words of a language, as against a class, a path or a key: two beside each other, or a capital. */
+/** Words of a language, no class, path or key: two beside each other, or a capital. */
 const SAYS = /\p{L}{2,}[,.:;]? \p{L}{2,}|^\p{Lu}\p{Ll}+[.:…]?$/u;
 const NOT_SAID = /\bimport\b|\bfrom '|className=|new \w*Error|\bcase '|[!=]== '|\btype="/;
 const HOLE = /\$\{(?:[^{}]|\{[^{}]*\})*\}/g;
@@ -38,5 +38,5 @@ export function spokenIn(file: SourceFile): readonly Spoken[] {
   return [...found(BETWEEN_TAGS), ...found(PROPERTY), ...found(ALONE).filter(isText), ...literals];
 }
 
-/** A word alone on its line may be a name of code in a list; two words beside each other are not. */
+/** A word alone on its line may be a name of code in a list; two beside each other are not. */
 const isText = ({ text }: Spoken): boolean => / /.test(text) || /^\p{Lu}\p{Ll}+[.:]?$/u.test(text);

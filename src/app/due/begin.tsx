@@ -14,7 +14,6 @@ import { Sheet } from '../shared/sheet.tsx';
 export function Begin() {
   const { replica, makePack } = useVessel();
   const { begin: w } = useWords();
-  const told = useTold();
   const [machineId, setMachine] = useState('');
   const [targetId, setTarget] = useState('');
   const [does, setDoes] = useState<Does | ''>('');
@@ -53,19 +52,14 @@ export function Begin() {
         empty={w.chooseMachine}
       />
       {machine === undefined ? null : (
-        <>
-          {machine.position === null ? null : <p className="small">{told(machine.position)}</p>}
-          <Pick
-            label={w.component}
-            value={targetId}
-            onChange={(id) => {
-              setTarget(id);
-              setDoes('');
-            }}
-            options={machine.targets}
-            empty={w.chooseComponent}
-          />
-        </>
+        <Component
+          machine={machine}
+          value={targetId}
+          onChange={(id) => {
+            setTarget(id);
+            setDoes('');
+          }}
+        />
       )}
       {target === undefined ? null : (
         <Choice
@@ -83,6 +77,29 @@ export function Begin() {
         {w.workOut}
       </Plain>
     </Sheet>
+  );
+}
+
+type ComponentProps = {
+  readonly machine: ReturnType<typeof useVessel>['replica']['machines'][number];
+  readonly value: string;
+  readonly onChange: (id: string) => void;
+};
+
+function Component({ machine, value, onChange }: ComponentProps) {
+  const { begin: w } = useWords();
+  const told = useTold();
+  return (
+    <>
+      {machine.position === null ? null : <p className="small">{told(machine.position)}</p>}
+      <Pick
+        label={w.component}
+        value={value}
+        onChange={onChange}
+        options={machine.targets}
+        empty={w.chooseComponent}
+      />
+    </>
   );
 }
 

@@ -66,7 +66,7 @@ function Afterwards({ pack }: { readonly pack: Pack }) {
         name={w.weights}
         rows={lists.weights.map((each) => ({
           key: each.part,
-          text: `${each.massKg === null ? w.weightUnknown : `${each.massKg} kg`} · ${each.name}${words([each.carriedBy])}`,
+          text: `${weight(each.massKg, w.weightUnknown)} · ${each.name}${words([each.carriedBy])}`,
         }))}
       />
       <List
@@ -90,6 +90,9 @@ function Afterwards({ pack }: { readonly pack: Pack }) {
     </>
   );
 }
+
+const weight = (massKg: number | null, unknown: string): string =>
+  massKg === null ? unknown : `${massKg} kg`;
 
 const words = (list: readonly (string | null)[]): string =>
   list

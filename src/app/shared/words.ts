@@ -10,7 +10,8 @@ export function stageWords(job: JobState, { jobSheet: w }: Words): string {
     const n = job.closed.deviations;
     return n === 0 ? w.closed : w.closedWith(n, job.closed.by);
   }
-  return `${w.stages[job.stage]} · ${job.openCount === 0 ? w.nothingOpen : w.openCount(job.openCount)}`;
+  const open = job.openCount === 0 ? w.nothingOpen : w.openCount(job.openCount);
+  return `${w.stages[job.stage]} · ${open}`;
 }
 
 /** As the device showed it when it was said: the offset in force then is part of the record. */

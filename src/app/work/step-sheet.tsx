@@ -84,25 +84,49 @@ export function StepSheet({ job, pack, step, ready, onDone }: StepSheetProps) {
       {step.verb === 'restored' ? <FoundPosition job={job} thing={step.thing} /> : null}
       <Lacks lacks={lacks} />
       {side === null ? (
-        <>
-          <div className="main-acts">
-            <DoneActs {...done} />
-            <SideActs onChoose={setSide} />
-            <PhotoAct job={job.id} step={step} />
-          </div>
-          <LesserAnswers {...done} />
-          <Told step={step} disabled={busy || name === ''} onSay={done.onSay} />
-          <Otherwise
-            alone={along.steps.length > 0 ? () => setAlone(true) : null}
-            quick={quick}
-            onKey={() => setKeying(true)}
-            anyway={hasWayPast(step) ? () => setSide('used-anyway') : null}
-          />
-        </>
+        <Acts
+          job={job}
+          done={done}
+          off={busy || name === ''}
+          onAlone={() => setAlone(true)}
+          onKey={() => setKeying(true)}
+          onSide={setSide}
+        />
       ) : (
         <SideAct side={side} job={job.id} step={step} onEnd={() => setSide(null)} />
       )}
     </article>
+  );
+}
+
+type ActsProps = {
+  readonly job: JobState;
+  readonly done: Parameters<typeof DoneActs>[0] & { readonly step: Step };
+  readonly off: boolean;
+  readonly onAlone: () => void;
+  readonly onKey: () => void;
+  readonly onSide: (side: Side) => void;
+};
+
+/** What can be done now: reported, not done, found, pictured, or done in another way. */
+function Acts({ job, done, off, onAlone, onKey, onSide }: ActsProps) {
+  const { step, quick, along, onSay } = done;
+  return (
+    <>
+      <div className="main-acts">
+        <DoneActs {...done} />
+        <SideActs onChoose={onSide} />
+        <PhotoAct job={job.id} step={step} />
+      </div>
+      <LesserAnswers {...done} />
+      <Told step={step} disabled={off} onSay={onSay} />
+      <Otherwise
+        alone={along.steps.length > 0 ? onAlone : null}
+        quick={quick}
+        onKey={onKey}
+        anyway={hasWayPast(step) ? () => onSide('used-anyway') : null}
+      />
+    </>
   );
 }
 

@@ -18,8 +18,8 @@ export const setup = {
   forAll: 'No name is chosen yet: language and units are for whoever has not chosen their own.',
   size: 'Size of the controls',
   layCard:
-    'Lay a bank card on the screen, its long side up and down, its end on the upper line. Move the ' +
-    'lower line with the buttons until the card ends on it.',
+    'Lay a bank card on the screen, its long side up and down, its end on the upper line. Move ' +
+    'the lower line with the buttons until the card ends on it.',
   card: 'A card is 85.60 mm long (ISO/IEC 7810, from memory).',
   frame: (px: number) => `The lines are ${px} px apart`,
   longer: (px: number) => `+ ${px}`,

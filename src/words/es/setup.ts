@@ -6,8 +6,8 @@ export const setup: Words['setup'] = {
   language: 'Idioma',
   units: 'Unidades',
   unitsAre:
-    'Las lecturas se teclean y se releen en estas. Lo emitido queda como se emitió; la conversión ' +
-    'solo va al lado.',
+    'Las lecturas se teclean y se releen en estas. Lo emitido queda como se emitió; la ' +
+    'conversión solo va al lado.',
   asIssued: 'como se emitió',
   dimensions: {
     pressure: 'Presión',
@@ -20,9 +20,9 @@ export const setup: Words['setup'] = {
   forAll: 'Todavía sin nombre: idioma y unidades valen para quien no haya elegido los suyos.',
   size: 'Tamaño de los mandos',
   layCard:
-    'Ponga una tarjeta de banco sobre la pantalla, con el lado largo de arriba abajo y el extremo ' +
-    'en la línea de arriba. Mueva la línea de abajo con los botones hasta que la tarjeta acabe en ' +
-    'ella.',
+    'Ponga una tarjeta de banco sobre la pantalla, con el lado largo de arriba abajo y el ' +
+    'extremo en la línea de arriba. Mueva la línea de abajo con los botones hasta que la tarjeta ' +
+    'acabe en ella.',
   card: 'Una tarjeta mide 85,60 mm de largo (ISO/IEC 7810, de memoria).',
   frame: (px) => `Las líneas están a ${px} px`,
   longer: (px) => `+ ${px}`,
