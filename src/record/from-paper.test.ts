@@ -230,6 +230,28 @@ describe('what may be said from paper', () => {
     expect(drafts.length).toBeGreaterThan(0);
   });
 
+  test('what another answer of the row calls for is asked too', () => {
+    const found = { name: 'found', label: 'Found', kind: 'choice' as const, choices: ['a', 'b'] };
+    const turns = { name: 'turns', label: 'Turns', kind: 'number' as const, optional: true };
+    const asks = [found, { ...turns, unless: { ask: 'found', is: 'a' } }];
+    const throttled = fixturePack((p) => ({
+      ...p,
+      steps: p.steps.map((s) => (s.id === 'shut closure/sea-suction' ? { ...s, asks } : s)),
+    }));
+    const acts = begun(throttled);
+    const state = fold({ acts, packs: [throttled] });
+    const unsaidOf = (answers: Readonly<Record<string, string | number>>) => {
+      const rows = { 'shut closure/sea-suction': { answers } };
+      const { unsaid } = fromPaper(state, jobId, throttled, strip, { ...WRITTEN, rows });
+      const row = unsaid.find(({ step }) => step.id === 'shut closure/sea-suction');
+      return row?.lacks.map(({ name }) => name) ?? null;
+    };
+    expect(unsaidOf({ found: 'a' })).toBeNull();
+    expect(unsaidOf({ found: 'b' })).toEqual(['turns']);
+    expect(unsaidOf({ found: 'b', turns: 3 })).toBeNull();
+    expect(unsaidOf({})).toEqual(['found']);
+  });
+
   test('bolts are kept as they were ticked; one without a tick leaves the joint open', () => {
     const last = 'made joint/guard made';
     const letter = letterWith(last);

@@ -121,9 +121,17 @@ const ownBody = (own: WrittenRow | null): ActBody =>
     ? {}
     : { ...own.answers, ...(own.holes === undefined ? {} : { holes: [...own.holes] }) };
 
+/** Optional, but another answer calls for it: so many turns open, of a throttled valve. */
+function isCalledFor(ask: Ask, own: WrittenRow | null): boolean {
+  if (ask.optional !== true || ask.unless === undefined) return false;
+  const other = own?.answers[ask.unless.ask];
+  return typeof other === 'string' && other !== '' && other !== ask.unless.is;
+}
+
 /** How far it passed is asked only where it "passed up to". */
 function lacking(step: Step, own: WrittenRow | null): readonly Ask[] {
-  return asked(step).filter((ask) => {
+  const calledFor = step.asks.filter((ask) => isCalledFor(ask, own));
+  return [...asked(step), ...calledFor].filter((ask) => {
     if (ask.name === 'upTo' && own?.answers.result !== 'passed up to') return false;
     const answer = own?.answers[ask.name];
     return answer === undefined || answer === '' || answer === null;

@@ -8,7 +8,7 @@ import { Choice, Plain } from '../shared/controls.tsx';
 import { useTold, useWords } from '../shared/say.tsx';
 import { Asks } from '../work/asks.tsx';
 import { quickOf } from '../work/done-acts.tsx';
-import { type Answers, answersIn, asksShown } from '../work/draft.ts';
+import { type Answers, answersIn, asksShown, isWanted } from '../work/draft.ts';
 import { LookRows, lookOf } from './look-row.tsx';
 
 /** Without a tick on the sheet. */
@@ -153,14 +153,15 @@ function Rest({ asks, answers, onAnswer }: RestProps) {
   const told = useTold();
   const [open, setOpen] = useState(false);
   const figures = asks.filter((ask) => ask.kind === 'number');
-  const words = asks.filter((ask) => ask.kind !== 'number' && ask.optional !== true);
-  const more = asks.filter((ask) => ask.kind !== 'number' && ask.optional === true);
+  const words = asks.filter((ask) => ask.kind !== 'number' && isWanted(ask, answers));
+  const more = asks.filter((ask) => ask.kind !== 'number' && !isWanted(ask, answers));
+  const wanted = figures.some((ask) => isWanted(ask, answers));
   const say = (name: string, value: string) => onAnswer({ [name]: value });
   const folded = figures.length + more.length;
   return (
     <>
       <Asks asks={words} answers={answers} onAnswer={say} />
-      {folded === 0 ? null : open ? (
+      {folded === 0 ? null : open || wanted ? (
         <Asks asks={[...more, ...figures]} answers={answers} onAnswer={say} />
       ) : (
         <Plain onPress={() => setOpen(true)}>

@@ -66,7 +66,7 @@ export function missing(
 }
 
 /** Optional questions are not; one that another answer calls for is. */
-function isWanted(ask: Ask, answers: Answers): boolean {
+export function isWanted(ask: Ask, answers: Answers): boolean {
   if (ask.optional !== true) return true;
   const other = ask.unless === undefined ? '' : (answers[ask.unless.ask] ?? '').trim();
   return other !== '' && other !== ask.unless?.is;
