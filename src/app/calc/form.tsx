@@ -85,15 +85,20 @@ function FigureField({ label, value, onChange, unit }: EditorProps & { readonly 
   return (
     <div className="figure-field">
       <TextField label={label} value={typed.amount} onChange={(text) => change(text, typed.unit)} />
-      {units.length < 2 ? (
+      {units.length < 2 || unit === '1' ? (
         <span className="unit">{own?.symbol ?? unit}</span>
       ) : (
-        <Pick
-          label={w.unitOf(label)}
+        <select
+          aria-label={w.unitOf(label)}
           value={chosen}
-          onChange={(next) => change(typed.amount, next)}
-          options={units.map((each) => ({ id: each.code, name: each.symbol || each.code }))}
-        />
+          onChange={(event) => change(typed.amount, event.target.value)}
+        >
+          {units.map((each) => (
+            <option key={each.code} value={each.code}>
+              {each.symbol || each.code}
+            </option>
+          ))}
+        </select>
       )}
     </div>
   );

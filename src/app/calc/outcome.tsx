@@ -18,16 +18,19 @@ const FIRST = ['verdict', 'decision', 'usable', 'isolable', 'feasible'];
 export function Outcome({ result }: { readonly result: Result }) {
   const w = useWords().calcForm;
   const names = Object.keys(result).filter((name) => !APART.includes(name));
-  const first = names.filter((name) => FIRST.includes(name));
+  const first = [
+    ...names.filter((name) => FIRST.includes(name)).map((name) => [name, result[name]] as const),
+    ...names.flatMap((name) => verdictIn(name, result[name])),
+  ];
   const rest = names.filter((name) => !FIRST.includes(name));
   const cautions = Array.isArray(result.cautions) ? result.cautions.map(String) : [];
   return (
     <section aria-labelledby="result-head">
       <h2 id="result-head">{w.result}</h2>
-      {first.map((name) => (
+      {first.map(([name, value]) => (
         <p key={name} className="verdict" data-verdict={name}>
           {name === 'verdict' || name === 'decision' ? '' : `${wordsOf(name)}: `}
-          <b>{wordOf(result[name])}</b>
+          <b>{wordOf(value)}</b>
         </p>
       ))}
       {cautions.length === 0 ? null : (
@@ -55,6 +58,10 @@ export function Outcome({ result }: { readonly result: Result }) {
     </section>
   );
 }
+
+/** A verdict on one part of the answer stands with the others, before the figures. */
+const verdictIn = (name: string, value: unknown): (readonly [string, unknown])[] =>
+  isObject(value) && typeof value.verdict === 'string' ? [[name, value.verdict]] : [];
 
 const wordOf = (value: unknown): string =>
   value === true ? 'yes' : value === false ? 'no' : String(value);
@@ -121,7 +128,7 @@ function QuantityShown({ quantity }: { readonly quantity: Quantity }) {
     <span className="quantity">
       <b>{formatNumber(value, 4)}</b>{' '}
       {spread === null || spread === 0 ? null : w.uncertain(formatNumber(2 * spread, 2))}{' '}
-      {units.length < 2 ? (
+      {units.length < 2 || own.code === '1' ? (
         (chosen.symbol ?? chosen.code)
       ) : (
         <select
