@@ -5,7 +5,7 @@ import type { JobState } from '../record/types.ts';
 
 /** What was superseded, with what to say of it; nothing where all was looked at. */
 export const supersededLines = (job: JobState): readonly string[] => {
-  const rows = unlooked(job);
+  const rows = job.closed === null ? unlooked(job) : [];
   if (rows.length === 0) return [];
   return [
     'Values superseded since the pack was made:',
@@ -23,5 +23,8 @@ export const supersededLines = (job: JobState): readonly string[] => {
 export const usedLines = (job: JobState): readonly string[] => {
   const rows = job.closed === null ? [] : job.superseded.filter((r) => r.reached !== null);
   if (rows.length === 0) return [];
-  return ['Values used here, superseded since:', ...rows.map((r) => `  - ${supersededWords(r)}`)];
+  return [
+    'Values used here, superseded since:',
+    ...rows.map((r) => `  - ${r.thing}: ${supersededWords(r)}`),
+  ];
 };

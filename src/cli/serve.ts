@@ -146,7 +146,12 @@ async function openOrMake(file: string, plant: Plant, history: string): Promise<
 
 /** The typesetter is loaded when the first sheet is wanted: it takes longer than the start. */
 const prints: Pick<ServerParts, 'packPdf' | 'proofPdf' | 'recordPdf'> = {
-  packPdf: async (pack) => (await import('../paper/pack-pdf.ts')).packPdf(pack),
+  packPdf: async (pack, about) => {
+    const { packPdf } = await import('../paper/pack-pdf.ts');
+    if (about === undefined) return packPdf(pack);
+    const { newsOf } = await import('../paper/news.ts');
+    return packPdf(pack, newsOf(pack, about.state, about.packs, about.people));
+  },
   proofPdf: async (pack, said) => (await import('../paper/proof-pdf.ts')).proofPdf(pack, said),
   recordPdf: async (record) => (await import('../paper/record-pdf.ts')).recordPdf(record),
 };

@@ -9,16 +9,18 @@ import { listsOf } from './lists.ts';
 import { looksOf } from './looks.ts';
 import { stepSheetsOf } from './steps.ts';
 import { setPdf } from './typst.ts';
+import type { News } from './news.ts';
 
 /** Width of the sheet's text in points; drawings are made at one unit a point. */
 const SHEET = 510;
 /** One band a picture, so that the sheet may turn between any two. */
 const BAND = 1;
 
-export const packPdf = (pack: Pack): Uint8Array => setPdf('pack', packView(pack));
+export const packPdf = (pack: Pack, news: News = []): Uint8Array =>
+  setPdf('pack', packView(pack, news));
 
 /** The data of the sheet, as the template takes it. */
-export const packView = (pack: Pack) => ({
+export const packView = (pack: Pack, news: News = []) => ({
   block: titleBlock(pack, 'pack'),
   title: pack.title,
   machine: [
@@ -30,6 +32,7 @@ export const packView = (pack: Pack) => ({
   head: headOf(pack),
   other: otherOf(pack),
   decisions: pack.decisions.map(({ question, why, settled }) => ({
+  news,
     question,
     why,
     settled: settled === null ? null : settledWords(settled),

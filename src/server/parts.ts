@@ -14,13 +14,20 @@ export type RecordToPrint = {
   readonly acts: readonly Act[];
 };
 
+/** What the record says of a pack's values, and for whom it is printed. */
+export type PackToPrint = {
+  readonly state: State;
+  readonly packs: readonly Pack[];
+  readonly people: readonly string[];
+};
+
 export type ServerParts = {
   readonly plant: Plant;
   readonly archive: Archive;
   readonly solver: Solver;
   /** The tools held, in date or not on the day of the work; none where no list is kept. */
   readonly held?: (on: string) => Held;
-  readonly packPdf: (pack: Pack) => Promise<Uint8Array>;
+  readonly packPdf: (pack: Pack, about?: PackToPrint) => Promise<Uint8Array>;
   /** Blank, or of a job with what was said of its proof. */
   readonly proofPdf: (
     pack: Pack,

@@ -159,7 +159,10 @@ async function packSheet(c: Context, { archive, packPdf }: ServerParts): Promise
   const id = c.req.param('id');
   const pack = (await archive.packs()).find((each) => each.id === id);
   if (pack === undefined) return refuseOne(c, 404, notThere('pack', id, 'a pack that is kept'));
-  return pdf(c, await packPdf(pack), `pack-${pack.target.id}`);
+  // Whoever prints it is told what changed since their last such job, and so are the hands.
+  const people = [c.req.query('for') ?? '', ...(pack.request.people ?? [])];
+  const about = { state: fold({ acts, packs }), packs, people };
+  return pdf(c, await packPdf(pack, about), `pack-${pack.target.id}`);
 }
 
 async function proofSheet(c: Context, { archive, proofPdf }: ServerParts): Promise<Response> {

@@ -10,6 +10,7 @@ import { Sheet } from '../shared/sheet.tsx';
 import { tallyWidth } from '../shared/width.ts';
 import { dayWords, stageWords, timeWords } from '../shared/words.ts';
 import { FollowUpsLeft } from './follow-ups.tsx';
+import { HoldingLine } from '../values/holding.tsx';
 import { Hours } from './hours.tsx';
 import { Sailings } from './sailings.tsx';
 import { Watch } from './watch.tsx';
@@ -31,6 +32,7 @@ export function Log() {
             {open.map((job) => (
               <JobLine key={job.id} job={job} />
             ))}
+            <HoldingLine />
             <p className="line">
               <a className="begin" href={to.begin()}>
                 {w.log.begin}

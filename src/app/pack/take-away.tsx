@@ -2,10 +2,12 @@
 
 import type { Pack } from '../../pack/types.ts';
 import { Plain } from '../shared/controls.tsx';
+import { useHolder } from '../shared/person.tsx';
 import { useWords } from '../shared/say.tsx';
 
 export function TakeAway({ pack }: { readonly pack: Pack }) {
   const { sentences: w } = useWords();
+  const { name } = useHolder();
   const save = () => {
     const text = `${JSON.stringify(pack.request, null, 2)}\n`;
     const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
@@ -19,7 +21,12 @@ export function TakeAway({ pack }: { readonly pack: Pack }) {
     <section aria-labelledby="paper-head">
       <h2 id="paper-head">{w.onPaper}</h2>
       <p className="acts-row">
-        <a className="plain" href={`/api/packs/${pack.id}/pdf`} target="_blank" rel="noreferrer">
+        <a
+          className="plain"
+          href={`/api/packs/${pack.id}/pdf?for=${encodeURIComponent(name)}`}
+          target="_blank"
+          rel="noreferrer"
+        >
           {w.printed}
         </a>{' '}
         <Plain onPress={save}>{w.saveRequest}</Plain>

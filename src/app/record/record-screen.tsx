@@ -18,6 +18,7 @@ import { type Speaks, useSpeaks, useTold, useWords } from '../shared/say.tsx';
 import { Beside } from '../shared/units.tsx';
 import { timeWords, unitSign } from '../shared/words.ts';
 import { DraftFiles } from '../strip/draft-files.tsx';
+import { SupersededOnRecord } from '../values/superseded.tsx';
 import { CloseJob } from './close-job.tsx';
 import { Findings } from './findings.tsx';
 
@@ -46,6 +47,7 @@ export function RecordScreen({ job, pack }: ScreenProps) {
       <LooksSaid job={job} />
       <Deviations job={job} pack={named} />
       <Findings job={job} pack={named} />
+      <SupersededOnRecord job={job} pack={named} />
       <Items job={job} pack={named} />
       <Hunts job={job} />
       <CloseJob job={job} />

@@ -14,6 +14,9 @@ import { JobSheet } from '../shared/job-sheet.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { to } from '../shared/route.ts';
 import { useWords } from '../shared/say.tsx';
+import { usePackInForce } from '../values/pack-in-force.ts';
+import { StepInForce } from '../values/step-in-force.tsx';
+import { SupersededHere } from '../values/superseded.tsx';
 import { useAwake } from './awake.ts';
 import { DoneToHere } from './done-to-here.tsx';
 import { OtherSteps } from './other-steps.tsx';
@@ -30,7 +33,8 @@ export function useReady({ job, pack }: JobProps): readonly Step[] {
   return nextSteps(state, job.id, pack);
 }
 
-export function WorkScreen({ job, pack }: JobProps) {
+export function WorkScreen({ job, pack: kept }: JobProps) {
+  const pack = usePackInForce(job, kept);
   useAwake(job.closed === null);
   const { work: w } = useWords();
   const all = useReady({ job, pack });
@@ -59,6 +63,7 @@ export function WorkScreen({ job, pack }: JobProps) {
         />
       )}
       <Hunts job={job} />
+      <SupersededHere job={job} pack={pack} {...(now === undefined ? {} : { but: now.thing })} />
       {looks ? null : <TakeBack job={job} pack={pack} />}
       {looks ? null : <DoneToHere job={job} pack={pack} />}
       <PaperLink job={job} />
@@ -79,7 +84,7 @@ export function StepNow(props: StepSheetProps) {
   if (props.step.verb === 'as-found') return <AsFoundSheet {...props} />;
   const look = props.job.looks.find((each) => each.step === props.step.id);
   if (look !== undefined) return <LookSheet {...props} look={look} />;
-  return <StepSheet {...props} />;
+  return <StepInForce {...props} />;
 }
 
 function PaperLink({ job }: { readonly job: JobState }) {
