@@ -94,8 +94,10 @@ function OpenThings({ job, told }: { readonly job: JobState; readonly told: Hand
                 {tell(what)}
                 <br />
                 <span className="small">
-                  {where === null ? '' : `${tell(where)} · `}
-                  {given === null ? '' : seenBy === null ? w.notSeen : w.seenBy(seenBy)}
+                  {joined(
+                    where === null ? null : tell(where),
+                    given === null ? null : seenBy === null ? w.notSeen : w.seenBy(seenBy),
+                  )}
                 </span>
               </span>
               {seenBy === null && listed.has(thing) && job.closed === null ? (
@@ -110,6 +112,9 @@ function OpenThings({ job, told }: { readonly job: JobState; readonly told: Hand
     </section>
   );
 }
+
+const joined = (...parts: readonly (string | null)[]): string =>
+  parts.filter((each) => each !== null).join(' · ');
 
 /** An open ring is not seen; a ring with a stroke through it is. The word stands beside it. */
 function Eye({ seen }: { readonly seen: boolean }) {

@@ -8,7 +8,7 @@ export const handOver: Words['handOver'] = {
   allSeen: 'Todo visto en la máquina.',
   someNotSeen: (n, of) => `${n} de ${of} sin ver.`,
   temporary: 'Puesto por ahora',
-  notTight: 'Tornillos sin apretar',
+  notTight: 'Pernos sin apretar',
   findings: 'Pide una decisión',
   isolation: 'Aislamiento',
   next: 'Lo siguiente',

@@ -88,7 +88,7 @@ export const sideActs: Words['sideActs'] = {
     cracked: 'agrietado',
     corroded: 'corroído',
     leaking: 'pierde',
-    boltMissing: 'falta un tornillo',
+    boltMissing: 'falta un perno',
     notAsDrawn: 'no es como el dibujo',
   },
 };
