@@ -87,3 +87,15 @@ test('sheet by sheet to the closing; verify and the record name the sheets', () 
   expect(readFileSync(proof).subarray(0, 5).toString()).toBe('%PDF-');
   expect(shown.split('entered from paper, sheet').length - 1).toBe(pack.steps.length);
 });
+
+test('what is to be looked at again is listed, done once, and refused a second time', () => {
+  const list = () => job('follow-up', id).stdout;
+  expect(list()).toContain('look-1-h: after 1 h: Look for leaks (owned by Ada)');
+  const done = job('follow-up', id, 'look', '--by', 'Cleo', '--text', 'all dry');
+  expect(done.status, done.stderr).toBe(0);
+  expect(list()).toContain('(done by Cleo)');
+  const again = job('follow-up', id, 'look', '--by', 'Ben');
+  expect(again.status).toBe(1);
+  expect(again.stderr).toContain('it was done by Cleo');
+  expect(job('follow-up', id, 'nothing', '--by', 'Ben').status).toBe(2);
+});
