@@ -1,6 +1,7 @@
 // Caution signs in the manner of ISO 3864 and ISO 7010: our own triangle and simple pictograms.
 
 import type { Caution } from '../quantity/authority.ts';
+import { say } from '../words/heard.ts';
 import { type Child, type Drawing, type DrawingOptions, drawing, el, path, text } from './svg.ts';
 import { cautionGround, cautionInk } from './theme.ts';
 
@@ -90,17 +91,25 @@ export const cautionDrawing = (caution: Caution, options: DrawingOptions = {}): 
   const surface = options.surface ?? 'screen';
   const width = options.width ?? 120;
   const sign = Math.min(width, 96);
-  return drawing({ x: 0, y: 0, width, height: sign + 22 }, `Caution: ${caution.hazard}`, surface, [
-    signAt(caution.sign, (width - sign) / 2, 0, sign, surface),
-    text(width / 2, sign + 14, caution.hazard, { anchor: 'middle', bold: true }),
-  ]);
+  return drawing(
+    { x: 0, y: 0, width, height: sign + 22 },
+    say('cautionDrawn', caution.hazard),
+    surface,
+    [
+      signAt(caution.sign, (width - sign) / 2, 0, sign, surface),
+      text(width / 2, sign + 14, caution.hazard, { anchor: 'middle', bold: true }),
+    ],
+  );
 };
 
 /** The sign alone, for a place where its word already stands beside it in type. */
 export const signDrawing = (caution: Caution, options: DrawingOptions = {}): Drawing => {
   const surface = options.surface ?? 'screen';
   const width = options.width ?? 96;
-  return drawing({ x: 0, y: 0, width, height: width }, `Caution: ${caution.hazard}`, surface, [
-    signAt(caution.sign, 0, 0, width, surface),
-  ]);
+  return drawing(
+    { x: 0, y: 0, width, height: width },
+    say('cautionDrawn', caution.hazard),
+    surface,
+    [signAt(caution.sign, 0, 0, width, surface)],
+  );
 };

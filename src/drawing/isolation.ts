@@ -2,6 +2,7 @@
 
 import type { Pack } from '../pack/types.ts';
 import { ISOLATION_BY_HAND, ISOLATION_NOT_STATED } from '../quantity/authority.ts';
+import { now, say } from '../words/heard.ts';
 import {
   type Child,
   type Drawing,
@@ -64,13 +65,12 @@ export const isolationDrawings = (
   if (!pack.facts.isolation.stated) return [notStated(width, surface)];
   return [...byMedium(pack.facts, pack.lists)].map(([medium, devices]) => {
     const { children, height } = mediumBand(medium, devices, 0, width, surface);
-    const alt = `Isolation, ${medium}: ${devices.map(deviceWords).join('; ')}`;
+    const alt = say('isolationOf', medium, devices.map(deviceWords));
     return drawing({ x: 0, y: 0, width, height }, alt, surface, children);
   });
 };
 
-const deviceWords = (d: Device): string =>
-  `${d.name} ${d.position}${d.proof ? ', proved here' : ''}`;
+const deviceWords = (d: Device): string => say('deviceStands', d.name, d.position, d.proof);
 
 const notStated = (width: number, surface: Surface): Drawing =>
   drawing({ x: 0, y: 0, width, height: 64 }, ISOLATION_NOT_STATED, surface, [
@@ -80,7 +80,7 @@ const notStated = (width: number, surface: Surface): Drawing =>
 
 const altOf = (pack: Pick<Pack, 'facts' | 'lists'>): string => {
   const devices = [...byMedium(pack.facts, pack.lists).values()].flat();
-  return `Isolation: ${devices.map(deviceWords).join('; ')}. ${ISOLATION_BY_HAND}.`;
+  return say('isolationAll', devices.map(deviceWords), ISOLATION_BY_HAND);
 };
 
 /** Listed closures first, then drains and the place of proof that are not in the list. */
@@ -144,11 +144,11 @@ const mediumBand = (
 
 /** The word is bold capitals, which run wider than the guess for plain letters. */
 const positionLines = (device: Device, cell: number): readonly string[] =>
-  wrap(device.position.toUpperCase(), (cell - 12) * 0.8, 13);
+  wrap(now(device.position).toUpperCase(), (cell - 12) * 0.8, 13);
 
 const labelOf = (device: Device, cell: number): readonly string[] => [
   ...wrap(device.name, cell - 12, 13),
-  ...(device.tags.length > 1 ? wrap(`tags ${device.tags.join(', ')}`, cell - 12, 13) : []),
+  ...(device.tags.length > 1 ? wrap(say('tagsAre', device.tags.join(', ')), cell - 12, 13) : []),
   ...(device.proof ? wrap('seen to run and die away', cell - 12, 13) : []),
 ];
 

@@ -1,6 +1,7 @@
 // The marks of a drawn joint: holes and their state, the order, the heading, the key to the shapes.
 
 import type { JointFacts } from '../pack/types.ts';
+import { now } from '../words/heard.ts';
 import type { Point } from './outline.ts';
 import {
   type Child,
@@ -138,7 +139,7 @@ export const heading = (
       value === null ? null : label(x, y + 26, value, { size: 20 }, surface),
     ];
   }
-  const both = [round, value].filter((word) => word !== null).join(' · ');
+  const both = [round, value].flatMap((word) => (word === null ? [] : [now(word)])).join(' · ');
   return [
     top,
     both === '' ? null : text(middleX, 50, both, { size: 22, anchor: 'middle', bold: true }),

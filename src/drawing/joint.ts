@@ -1,5 +1,6 @@
 // The joint drawn large: its outline, every hole once, what is ticked, and the tightening order.
 
+import { say } from '../words/heard.ts';
 import {
   HOLE,
   type HoleCentre,
@@ -103,17 +104,20 @@ export const holeCentres = (
 const altOf = (input: JointInput): string => {
   const count = (state: HoleState): number =>
     Object.values(input.states ?? {}).filter((value) => value === state).length;
-  const known = input.joint.layout.kind === 'positions' ? '' : ', positions not known';
-  const words = (['this round', 'earlier round', 'not yet'] as const).map(
-    (state) => `${state} ${count(state)}`,
+  const known = input.joint.layout.kind === 'positions';
+  const words = (['this round', 'earlier round', 'not yet'] as const).map((state) =>
+    say('stateCount', state, count(state)),
   );
-  const ticks = input.states === undefined ? '' : `; ${words.join(', ')}`;
-  const round = input.round === undefined || input.round === null ? '' : `; ${input.round}`;
-  const order =
-    input.order === undefined || input.order.length === 0
-      ? ''
-      : `; order ${input.order.join(', ')}`;
-  return `${input.joint.name}: ${input.joint.holes.length} holes${known}${round}${order}${ticks}`;
+  const order = input.order ?? [];
+  return say(
+    'jointDrawn',
+    input.joint.name,
+    input.joint.holes.length,
+    known,
+    input.round ?? null,
+    order.length === 0 ? null : order.join(', '),
+    input.states === undefined ? null : say('listed', words),
+  );
 };
 
 const place = (input: JointInput, width: number): Placed => {

@@ -1,5 +1,6 @@
 // A part or item on its way: a plain box, an arrow for the movement, and the mass in figures.
 
+import { say } from '../words/heard.ts';
 import {
   arrowHead,
   type Child,
@@ -43,7 +44,7 @@ export const partDrawing = (
   const below = y + boxHeight + 36;
   return drawing(
     { x: 0, y: 0, width, height: below + (weight === null ? 12 : 40) },
-    `${name}: ${WORDS[move]}${weight === null ? '' : `, ${weight}`}`,
+    say('partMoves', name, WORDS[move], weight),
     surface,
     [
       el('path', { d: path('M 20', 8, 'L 20', below - 18), 'stroke-width': 2 }),

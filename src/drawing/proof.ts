@@ -1,5 +1,6 @@
 // The proof in drawings: everyone clear, the direction of rotation, and the ladder of speeds.
 
+import { say } from '../words/heard.ts';
 import {
   arrowHead,
   type Drawing,
@@ -27,7 +28,7 @@ export const speedLadder = (
   const right = width / 2 + 20;
   const height = top + Math.max(1, rungs.length) * 52 + 20;
   const none = speeds.length === 0;
-  const alt = `${name}: ${none ? 'no speeds stated' : `speeds ${speeds.join(', ')}`}`;
+  const alt = say('speedsDrawn', name, none ? null : speeds.join(', '));
   return drawing({ x: 0, y: 0, width, height }, alt, options.surface ?? 'screen', [
     ...paragraph(width / 2, 22, lines, { size: 16, anchor: 'middle' }),
     none
@@ -60,7 +61,7 @@ export const rotationDrawing = (rotation: string | null, options: DrawingOptions
   const lines = wrap(words, width - 20, 20);
   return drawing(
     { x: 0, y: 0, width, height: 210 + lines.length * 25 },
-    `Turn by hand: ${words}`,
+    say('turnDrawn', words),
     options.surface ?? 'screen',
     [
       el('circle', { cx: x, cy: 100, r: 8, fill: 'currentColor' }),
@@ -89,7 +90,7 @@ export const peopleClear = (options: DrawingOptions = {}): Drawing => {
   ];
   return drawing(
     { x: 0, y: 0, width, height: 214 },
-    'Everyone clear, called and answered',
+    say('clearDrawn'),
     options.surface ?? 'screen',
     [
       el('rect', { x: x - 55, y: 56, width: 110, height: 100, 'stroke-width': 2 }),

@@ -2,6 +2,7 @@
 
 import { limits } from '../limits.ts';
 import type { PlanView } from '../pack/types.ts';
+import { say } from '../words/heard.ts';
 import {
   arrowHead,
   type Child,
@@ -101,10 +102,15 @@ const bandsOf = (nodes: readonly Node[], perBand: number): readonly Node[][] => 
 };
 
 const altOf = (nodes: readonly Node[]): string =>
-  `Removal order: ${nodes.map((node) => `${node.number} ${node.words}`).join('; ')}`;
+  say(
+    'removalOrder',
+    nodes.map((node) => `${node.number} ${node.words}`),
+  );
 
 const wordsOf = (each: Order[number]): string =>
-  each.do === 'undo' ? `undo ${each.name}` : `${each.name} ${each.do}`;
+  each.do === 'undo'
+    ? say('undoDrawn', each.name)
+    : say('partAway', each.name, each.do === 'aside');
 
 /** Ids may name a joint and a part alike: an id waits for the last element before it of that id. */
 const nodesOf = (order: Order, perBand: number, textWidth: number): readonly Node[] => {
@@ -130,7 +136,7 @@ const nodesOf = (order: Order, perBand: number, textWidth: number): readonly Nod
         ...(each.do === 'undo' ? [] : [each.do === 'off' ? 'comes off' : 'moved aside']),
         ...(far.length === 0
           ? []
-          : wrap(`after ${far.map((n) => n + 1).join(', ')}`, textWidth * 0.9, 13)),
+          : wrap(say('afterDrawn', far.map((n) => n + 1).join(', ')), textWidth * 0.9, 13)),
       ],
       column,
       after,

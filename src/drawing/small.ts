@@ -1,6 +1,7 @@
 // The smaller things of a job: seals in section, counted things, a measured gap, a temporary thing.
 
 import { limits } from '../limits.ts';
+import { say } from '../words/heard.ts';
 import {
   arrowHead,
   type Child,
@@ -50,11 +51,11 @@ export const sealDrawing = (
       el('path', { d: path('M', left + 4 + i * 19, y + 30, 'l 24 -26'), 'stroke-width': 0.6 }),
     ),
   ];
-  const words = `${count} ${goesIn ? 'new in' : 'old out'}`;
+  const words = say('sealDrawn', count, goesIn);
   const inkOf = goesIn ? 'currentColor' : 'none';
   return drawing(
     { x: 0, y: 0, width: at.width, height: top + 160 },
-    `${name}: ${words}`,
+    say('listedThing', name, words),
     at.surface,
     [
       ...head.lines,
@@ -90,18 +91,23 @@ export const countedThings = (
   const lines = wrap(words, at.width - 20, 24);
   const end = head.end + 12 + rows * 46;
   const height = end + 24 + lines.length * 30;
-  return drawing({ x: 0, y: 0, width: at.width, height }, `${name}: ${words}`, at.surface, [
-    ...head.lines,
-    ...Array.from({ length: shown }, (_, i) =>
-      el('circle', {
-        cx: left + (i % perRow) * 46,
-        cy: head.end + 34 + Math.floor(i / perRow) * 46,
-        r: 16,
-        'stroke-width': 1.75,
-      }),
-    ),
-    ...paragraph(at.x, end + 36, lines, { size: 24, anchor: 'middle', bold: true }),
-  ]);
+  return drawing(
+    { x: 0, y: 0, width: at.width, height },
+    say('listedThing', name, words),
+    at.surface,
+    [
+      ...head.lines,
+      ...Array.from({ length: shown }, (_, i) =>
+        el('circle', {
+          cx: left + (i % perRow) * 46,
+          cy: head.end + 34 + Math.floor(i / perRow) * 46,
+          r: 16,
+          'stroke-width': 1.75,
+        }),
+      ),
+      ...paragraph(at.x, end + 36, lines, { size: 24, anchor: 'middle', bold: true }),
+    ],
+  );
 };
 
 /** A setting as a dimension between two faces, with room for what was read. */
@@ -111,7 +117,7 @@ export const gapDrawing = (name: string, when: string, options: DrawingOptions =
   const y = head.end + 60;
   return drawing(
     { x: 0, y: 0, width: at.width, height: y + 92 },
-    `${name}: measured ${when}`,
+    say('measuredDrawn', name, when),
     at.surface,
     [
       ...head.lines,
@@ -139,18 +145,36 @@ export const temporaryDrawing = (
   const y = head.end + 64;
   const gap = at.x + 12;
   const words = goesIn ? 'put in' : 'taken away';
-  return drawing({ x: 0, y: 0, width: at.width, height: y + 96 }, `${name}: ${words}`, at.surface, [
-    ...head.lines,
-    el('path', {
-      d: path('M', at.x - 130, y - 26, 'L', gap, y - 26, 'M', at.x - 130, y + 26, 'L', gap, y + 26),
-      'stroke-width': 1.75,
-    }),
-    el('rect', { x: gap, y: y - 46, width: 12, height: 92, 'stroke-width': 1.75 }),
-    el('rect', { x: gap + 30, y: y - 46, width: 12, height: 92, fill: 'currentColor' }),
-    el('path', { d: path('M', gap + 54, y, 'L', gap + 112, y), 'stroke-width': 2 }),
-    goesIn ? arrowHead(gap + 54, y, Math.PI, 14) : arrowHead(gap + 112, y, 0, 14),
-    text(at.x, y + 80, words, { size: 22, anchor: 'middle', bold: true }),
-  ]);
+  return drawing(
+    { x: 0, y: 0, width: at.width, height: y + 96 },
+    say('listedThing', name, words),
+    at.surface,
+    [
+      ...head.lines,
+      el('path', {
+        d: path(
+          'M',
+          at.x - 130,
+          y - 26,
+          'L',
+          gap,
+          y - 26,
+          'M',
+          at.x - 130,
+          y + 26,
+          'L',
+          gap,
+          y + 26,
+        ),
+        'stroke-width': 1.75,
+      }),
+      el('rect', { x: gap, y: y - 46, width: 12, height: 92, 'stroke-width': 1.75 }),
+      el('rect', { x: gap + 30, y: y - 46, width: 12, height: 92, fill: 'currentColor' }),
+      el('path', { d: path('M', gap + 54, y, 'L', gap + 112, y), 'stroke-width': 2 }),
+      goesIn ? arrowHead(gap + 54, y, Math.PI, 14) : arrowHead(gap + 112, y, 0, 14),
+      text(at.x, y + 80, words, { size: 22, anchor: 'middle', bold: true }),
+    ],
+  );
 };
 
 /** Where a picture would say nothing: the name and its words, large, in a ruled frame. */
@@ -164,7 +188,7 @@ export const wordsDrawing = (
   const rest = words.filter((word) => word !== '').flatMap((word) => wrap(word, at.width - 40, 16));
   const end = 20 + lines.length * 27.5;
   const height = end + rest.length * 20 + 26;
-  const alt = [name, ...words.filter((word) => word !== '')].join('; ');
+  const alt = say('together', [name, ...words.filter((word) => word !== '')]);
   return drawing({ x: 0, y: 0, width: at.width, height }, alt, at.surface, [
     el('path', {
       d: path('M 8 6 L', at.width - 8, 6, 'M 8', height - 6, 'L', at.width - 8, height - 6),

@@ -1,6 +1,7 @@
 // The one drawing that shows a step best: joint, valve, part, seal, temporary thing or proof.
 
 import type { Pack, Step } from '../pack/types.ts';
+import { now, say } from '../words/heard.ts';
 import { assertNever } from './assert-never.ts';
 import { holeStates, type JointInput, jointDrawing } from './joint.ts';
 import { partDrawing } from './part.ts';
@@ -39,7 +40,7 @@ export const jointInputOf = (input: StepInput): JointInput | null => {
   const shown = figures.length === 0 ? null : figures.join(' / ');
   // A round in per cent is a share of the issued figure: the figure alone would be read as its own.
   const share = round.endsWith('%') && round !== '100 %';
-  const value = shown !== null && share ? `of ${shown}` : shown;
+  const value = shown !== null && share ? say('shareOf', shown) : shown;
   return {
     joint,
     order: step.holes,
@@ -53,7 +54,7 @@ export const stepDrawing = (input: StepInput, options: DrawingOptions = {}): Dra
   const { step, pack } = input;
   const asJoint = jointInputOf(input);
   if (asJoint !== null && asJoint.joint.holes.length > 0) return jointDrawing(asJoint, options);
-  const name = nameOf(step, pack);
+  const name = now(nameOf(step, pack));
   switch (step.verb) {
     case 'shut':
     case 'tagged':
@@ -105,7 +106,7 @@ export const stepDrawing = (input: StepInput, options: DrawingOptions = {}): Dra
 export const countWords = (step: Pick<Step, 'count'>): string => {
   if (step.count === null) return '';
   const { n, what } = step.count;
-  return /^\d/.test(what) ? what : `${n} ${what}`.trim();
+  return /^\d/.test(what) ? now(what) : say('counted', n, what).trim();
 };
 
 export const kindOf = (thing: string): string => thing.split('/')[0] ?? '';
@@ -184,28 +185,37 @@ const closureDrawing = (input: StepInput, name: string, options: DrawingOptions)
   const tags = pack.lists.closures.find((row) => row.closure === id)?.tags ?? [];
   const branch = facts?.kind === 'drain' || facts?.kind === 'vent';
   const away = step.verb === 'proved-dead' ? 'runs, then dies away to nothing' : null;
-  return drawing({ x: 0, y: 0, width, height: y + 168 }, `${name}: ${position}`, surface, [
-    ...paragraph(x, 22, lines, { size: 16, anchor: 'middle' }),
-    colour === null
-      ? null
-      : el('path', { d: path('M', 10, y, 'L', width - 10, y), stroke: colour, 'stroke-width': 12 }),
-    el('path', { d: path('M', 10, y, 'L', width - 10, y), 'stroke-width': 1.5 }),
-    branch
-      ? null
-      : el('rect', {
-          x: x - 60,
-          y: y - 8,
-          width: 120,
-          height: 16,
-          fill: ground(surface),
-          stroke: 'none',
-        }),
-    closureSymbol(facts?.kind ?? 'valve', position, x, y, branch ? 80 : 120, surface),
-    text(12, y - 12, facts?.medium ?? 'medium not stated'),
-    step.verb === 'tagged' && tags[0] !== undefined
-      ? tagAt(x + 78, y - 46, String(tags[0]), surface)
-      : null,
-    text(x, y + 146, position.toUpperCase(), { size: 24, anchor: 'middle', bold: true }),
-    away === null ? null : text(x, y + 164, away, { anchor: 'middle' }),
-  ]);
+  return drawing(
+    { x: 0, y: 0, width, height: y + 168 },
+    say('listedThing', name, position),
+    surface,
+    [
+      ...paragraph(x, 22, lines, { size: 16, anchor: 'middle' }),
+      colour === null
+        ? null
+        : el('path', {
+            d: path('M', 10, y, 'L', width - 10, y),
+            stroke: colour,
+            'stroke-width': 12,
+          }),
+      el('path', { d: path('M', 10, y, 'L', width - 10, y), 'stroke-width': 1.5 }),
+      branch
+        ? null
+        : el('rect', {
+            x: x - 60,
+            y: y - 8,
+            width: 120,
+            height: 16,
+            fill: ground(surface),
+            stroke: 'none',
+          }),
+      closureSymbol(facts?.kind ?? 'valve', position, x, y, branch ? 80 : 120, surface),
+      text(12, y - 12, facts?.medium ?? 'medium not stated'),
+      step.verb === 'tagged' && tags[0] !== undefined
+        ? tagAt(x + 78, y - 46, String(tags[0]), surface)
+        : null,
+      text(x, y + 146, now(position).toUpperCase(), { size: 24, anchor: 'middle', bold: true }),
+      away === null ? null : text(x, y + 164, away, { anchor: 'middle' }),
+    ],
+  );
 };

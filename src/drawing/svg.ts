@@ -1,5 +1,7 @@
 // A small safe SVG builder: elements are data, and every text and attribute is escaped on writing.
 
+import { now, say } from '../words/heard.ts';
+
 export type Attr = string | number | null | undefined;
 export type Attrs = Readonly<Record<string, Attr>>;
 export type El = {
@@ -119,7 +121,8 @@ export type TextStyle = {
 };
 
 /** One line of text; a size below the stated least is a broken drawing, not a matter of taste. */
-export const text = (x: number, y: number, content: string, style: TextStyle = {}): El => {
+export const text = (x: number, y: number, words: string, style: TextStyle = {}): El => {
+  const content = now(words);
   const size = style.size ?? MIN_TEXT;
   if (size < MIN_TEXT) throw new Error(`text "${content}" at ${size} (least ${MIN_TEXT})`);
   return el(
@@ -146,7 +149,9 @@ export const wrap = (content: string, width: number, size: number): readonly str
   const most = Math.max(3, Math.floor(width / (size * 0.6)));
   const lines: string[] = [];
   let line = '';
-  for (const word of content.split(/\s+/).filter((part) => part !== '')) {
+  for (const word of now(content)
+    .split(/\s+/)
+    .filter((part) => part !== '')) {
     let rest = word;
     while (rest.length > most) {
       if (line !== '') lines.push(line);
@@ -173,12 +178,7 @@ export const paragraph = (
 ): readonly El[] =>
   lines.map((line, index) => text(x, y + index * (style.size ?? MIN_TEXT) * 1.25, line, style));
 
-export const ordinal = (n: number): string => {
-  const tens = n % 100;
-  if (tens >= 11 && tens <= 13) return `${n}th`;
-  const last = n % 10;
-  return `${n}${last === 1 ? 'st' : last === 2 ? 'nd' : last === 3 ? 'rd' : 'th'}`;
-};
+export const ordinal = (n: number): string => say('ordinal', n);
 
 /** An open arrow head whose point is at (x, y), pointing along `angle` (radians). */
 export const arrowHead = (x: number, y: number, angle: number, size = 8): El => {

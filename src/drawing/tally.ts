@@ -1,5 +1,6 @@
 // The open list as tally marks: five-bar gates, struck through as things are made good.
 
+import { say } from '../words/heard.ts';
 import {
   type Child,
   type Drawing,
@@ -21,7 +22,7 @@ const ROW = 40;
 
 export const openWords = (entries: readonly TallyEntry[]): string => {
   const open = entries.filter((entry) => entry.open).length;
-  return open === 0 ? 'nothing open' : `${open} open`;
+  return open === 0 ? say('nothingOpen') : say('openCount', open);
 };
 
 /** One mark an entry in the order they were opened; a struck, thin mark is made good. */
@@ -39,7 +40,7 @@ export const tallyDrawing = (
   const rows = Math.max(1, Math.ceil(gates / perRow));
   const good = entries.filter((entry) => !entry.open).length;
   const box = { x: 0, y: 0, width, height: rows * ROW + 4 };
-  const alt = `${words}, ${good} made good`;
+  const alt = say('tallyDrawn', words, good);
   return drawing(box, alt, surface, [
     text(4, 30, words, { size: 20, bold: true }),
     ...entries.map((entry, i) => {

@@ -155,9 +155,10 @@ function argument(arg: Told, language: Language, known: Known, deep: number): un
 
 /** Words and sentences that speak of nothing outside themselves, by their English text. */
 const keyOfFixed: ReadonlyMap<string, string> = new Map(
-  Object.entries(englishSentences as Table).flatMap(([key, one]) =>
-    typeof one === 'string' ? [[one, key] as const] : [],
-  ),
+  // Of two with one English text the first is meant; the last of a map's pairs would stand.
+  Object.entries(englishSentences as Table)
+    .flatMap(([key, one]) => (typeof one === 'string' ? [[one, key] as const] : []))
+    .reverse(),
 );
 
 function fixed(text: string, language: Language): string | null {

@@ -3,12 +3,15 @@
 import { backSentences } from './back.ts';
 import { beforeSentences } from './before-steps.ts';
 import { cautions } from './cautions.ts';
+import { drawnSentences } from './drawn.ts';
 import { fasteningSentences } from './fastenings.ts';
 import { offSentences } from './off.ts';
 import { packSentences } from './pack-sheet.ts';
+import { printedSentences } from './printed.ts';
 import { proofSentences } from './proof-steps.ts';
 import { recordSentences } from './record-sentences.ts';
 import { refusalSentences } from './refusals.ts';
+import { tightSentences } from './tight.ts';
 import { valueSentences } from './value-sentences.ts';
 import { vocabulary } from './vocabulary.ts';
 
@@ -17,12 +20,15 @@ export const englishSentences = {
   ...cautions,
   ...fasteningSentences,
   ...offSentences,
+  ...drawnSentences,
   ...beforeSentences,
   ...backSentences,
   ...proofSentences,
+  ...printedSentences,
   ...packSentences,
   ...recordSentences,
   ...refusalSentences,
+  ...tightSentences,
   ...valueSentences,
 } as const;
 

@@ -1,0 +1,68 @@
+// Spanish: the words on drawings, and what they say where they can't be seen.
+
+import type { drawnSentences as english } from '../en/drawn.ts';
+import type { Translated } from '../en/sentences.ts';
+
+export const drawnSentences: Translated<typeof english> = {
+  ordinal: (n) => `${n}.º`,
+  shareOf: (shown) => `de ${shown}`,
+  noValue: 'sin valor',
+  toUndo: 'soltar',
+  byHand: 'a mano',
+  jointDrawn: (joint, holes, known, round, order, ticks) =>
+    `${joint}: ${holes} agujeros${known ? '' : ', posiciones desconocidas'}` +
+    `${round === null ? '' : `; ${round}`}${order === null ? '' : `; orden ${order}`}` +
+    `${ticks === null ? '' : `; ${ticks}`}`,
+  positionsNotKnown: 'posiciones desconocidas',
+  stateCount: (state, n) => `${state} ${n}`,
+  notYet: 'todavía no',
+  earlier: 'anterior',
+  earlierRound: 'vuelta anterior',
+  thisRound: 'esta vuelta',
+  isolationOf: (medium, devices) => `Aislamiento, ${medium}: ${devices.join('; ')}`,
+  isolationAll: (devices, note) => `Aislamiento: ${devices.join('; ')}. ${note}.`,
+  deviceStands: (name, position, proved) =>
+    `${name}, ${position}${proved ? ', aquí se comprueba' : ''}`,
+  lineNotStated: 'línea sin indicar',
+  mediumNotStated: 'fluido sin indicar',
+  positionNotStated: 'posición sin indicar',
+  normalPositionNotStated: 'posición normal sin indicar',
+  tagsAre: (tags) => `tarjetas ${tags}`,
+  seenToDie: 'se ve correr y cesar',
+  diesToNothing: 'corre y luego cesa del todo',
+  toldByName: 'avisado por su nombre',
+  lookAndFeel: 'mirar y tocar',
+  secondLook: 'Segunda mirada',
+  blankList: 'lista en blanco, otra persona',
+  asFoundDrawn: 'como se encontró',
+  asLeftDrawn: 'como quedó',
+  measuredDrawn: (name, when) => `${name}: medido, ${when}`,
+  comesOff: 'se quita',
+  movedAsideSupported: 'a un lado, con apoyo',
+  movedAside: 'a un lado',
+  goesBack: 'vuelve',
+  comesOut: 'sale',
+  lookedAtAsFound: 'se mira como se encontró',
+  goesIn: 'entra',
+  partMoves: (name, move, weight) => `${name}: ${move}${weight === null ? '' : `, ${weight}`}`,
+  putInDrawn: 'puesto',
+  takenAwayDrawn: 'quitado',
+  sealDrawn: (n, goesIn) => (goesIn ? `entra: ${n}, lo nuevo` : `sale: ${n}, lo viejo`),
+  speedsDrawn: (name, speeds) =>
+    `${name}: ${speeds === null ? 'velocidades sin indicar' : `velocidades ${speeds}`}`,
+  noSpeeds: 'velocidades sin indicar',
+  turnDrawn: (rotation) => `Girar a mano: ${rotation}`,
+  directionNotStated: 'sentido sin indicar',
+  clearDrawn: 'Todos apartados, llamados y con respuesta',
+  clearWords: 'todos apartados, llamados y con respuesta',
+  machineDrawn: 'máquina',
+  removalOrder: (steps) => `Orden de desmontaje: ${steps.join('; ')}`,
+  nothingOff: 'no se quita nada',
+  nothingOffAlt: 'Orden de desmontaje: no se quita nada',
+  undoDrawn: (joint) => `soltar ${joint}`,
+  afterDrawn: (numbers) => `después de ${numbers}`,
+  cautionDrawn: (hazard) => `Precaución: ${hazard}`,
+  nothingOpen: 'nada pendiente',
+  openCount: (n) => `${n} pendiente${n === 1 ? '' : 's'}`,
+  tallyDrawn: (open, good) => `${open}, ${good} resuelto${good === 1 ? '' : 's'}`,
+};
