@@ -41,6 +41,7 @@ test.each([
   ['35.4 lbf.ft', 'N.m', '35.4', 'lbf.ft'],
   [{ value: 3, unit: 'mm' }, 'mm', '3', 'mm'],
   [undefined, 'mm', '', 'mm'],
+  ['much lbf.ft', 'N.m', 'much', 'lbf.ft'],
   ['-2 °C', 'Cel', '-2', '°C'],
 ])('the figure %j is split for the field and joined again', (value, own, amount, unit) => {
   const split = splitFigure(value, own);

@@ -1,5 +1,7 @@
 // The fields of a calculation's form, read from its published schema: nothing is listed twice.
 
+import { unitOf } from '../../quantity/units.ts';
+
 export type Field =
   | { readonly kind: 'figure'; readonly unit: string }
   | { readonly kind: 'number' | 'text' | 'yesno' | 'free' }
@@ -170,9 +172,15 @@ export function splitFigure(value: unknown, unit: string): Typed {
   if (typeof value === 'number') return { amount: String(value), unit };
   if (isSchema(value) && hasUnit(value))
     return { amount: String(value.value), unit: String(value.unit) };
-  const [, amount = '', rest = ''] =
-    /^\s*([-+−]?[\d.,eE+-]*)\s*(.*)$/s.exec(String(value ?? '')) ?? [];
-  return { amount, unit: rest === '' ? unit : rest };
+  const text = String(value ?? '').trim();
+  const [, number = '', rest = ''] = /^([-+−]?[\d.,]+(?:[eE][-+]?\d+)?)\s*(.*)$/s.exec(text) ?? [];
+  if (number !== '' && unitOf(rest) !== undefined) return { amount: number, unit: rest };
+  // Not a figure yet: what was typed stays in the field, its unit beside it.
+  const at = text.lastIndexOf(' ');
+  const last = text.slice(at + 1);
+  return at > 0 && unitOf(last) !== undefined
+    ? { amount: text.slice(0, at), unit: last }
+    : { amount: text, unit };
 }
 
 /** Back again: a text with its unit, so that what was typed is what is kept. */

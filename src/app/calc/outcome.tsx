@@ -42,7 +42,7 @@ export function Outcome({ result }: { readonly result: Result }) {
       )}
       <Rows value={Object.fromEntries(rest.map((name) => [name, result[name]]))} />
       <NotWorkedOut rows={result.notWorkedOut} />
-      <p className="small" data-authority>
+      <p className="small" data-with-result>
         {AUTHORITY_LINE}
       </p>
       {isWorking(result.working) && result.working.length > 0 ? (
