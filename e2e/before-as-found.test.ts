@@ -106,7 +106,7 @@ test('the pack is made and the job begun: it asks first what is read before the 
   expect(await now(page).getAttribute('data-step')).toBe(step('measured before/'));
 });
 
-test('one speed is read, the others and the other engine are passed over with a tap each', async () => {
+test('one speed is read, the other speeds and engine are passed over, a tap each', async () => {
   const { page } = phone;
   await shot('before');
   await examine(page, 'before you stop it');

@@ -127,7 +127,7 @@ test('from an empty archive to three things with pictures on the open list, in 3
   process.stdout.write(`first three things on the open list: ${measured}\n`);
 });
 
-/** Read while it still runs, a row a speed; not counted among the taps of the first three things. */
+/** Read while it still runs, a row a speed; no tap of the first three things. */
 async function readBefore(): Promise<void> {
   const { page } = phone;
   await button('Before you stop it').click();

@@ -5,6 +5,9 @@ import type { Caution } from '../quantity/authority.ts';
 import type { Quantity, Source, Working } from '../quantity/types.ts';
 import type { Sentence } from '../words/say.ts';
 import type { Fastenings, WrenchLine } from './fastening-types.ts';
+import type { PlanView } from './plan-types.ts';
+
+export type { PlanView } from './plan-types.ts';
 
 /**
  * What an act speaks of, never a step number: `joint/pump-mounting`, `part/pump`, `item/impeller`,
@@ -142,6 +145,26 @@ export type JointFacts = {
   readonly layout:
     | { readonly kind: 'positions'; readonly mm: readonly (readonly [number, number])[] }
     | { readonly kind: 'unknown' };
+  /** What may be done to it while it is tight; packs of earlier days say nothing of it. */
+  readonly recheck?: RecheckFacts;
+};
+
+/** Two acts on a joint that is tight, each with its value, or why it is not offered. */
+export type RecheckFacts = {
+  /** A nut backed off and brought to its value again: by kind of fastener. */
+  readonly check: readonly {
+    readonly fastener: string;
+    readonly what: string;
+    readonly holes: readonly string[];
+    readonly value: ShownValue | null;
+    readonly why: readonly string[];
+  }[];
+  /** A relaxed soft gasket re-tightened once round, nothing backed off. */
+  readonly retighten: {
+    readonly value: ShownValue | null;
+    readonly when: string | null;
+    readonly why: readonly string[];
+  };
 };
 
 export type ClosureFacts = {
@@ -285,31 +308,6 @@ export type Lists = {
     readonly massKg: number | null;
     readonly carriedBy: string | null;
   }[];
-};
-
-/** The removal plan as the pack shows it, with names beside ids. */
-export type PlanView = {
-  readonly order: readonly {
-    readonly do: 'undo' | 'off' | 'aside';
-    readonly id: string;
-    readonly name: string;
-    readonly way: string | null;
-    readonly access: string | null;
-    readonly tool: string | null;
-    readonly place: string | null;
-    readonly reason: string;
-    /** Ids (joint or part) this element had to wait for: the arrows of the map. */
-    readonly after: readonly string[];
-  }[];
-  readonly minutes: Quantity;
-  readonly bound: Quantity;
-  readonly proven: boolean;
-  readonly gap: number;
-  readonly orderProven: boolean;
-  readonly avoided: { readonly joints: readonly string[]; readonly minutes: Quantity } | null;
-  readonly used: readonly string[];
-  readonly cautions: readonly string[];
-  readonly working: Working;
 };
 
 export type Pack = {

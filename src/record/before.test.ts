@@ -36,7 +36,7 @@ const cannot = (thing: string): Draft => jobDraft('cannot-run', { thing });
 const shut = jobDraft('shut', { thing: 'closure/sea-suction', found: 'open', turns: 6 });
 
 describe('with a pack', () => {
-  test('what is read stands under the question the proof asks, and is no reading of the work', () => {
+  test('what is read stands under the question of the proof, apart from the work', () => {
     const job = jobOf([start, read]);
     expect(baselineAt(job, 'pressure')).toMatchObject([{ value: 1.4, unit: 'bar', at: '600 rpm' }]);
     expect(baselineAt(job, 'leaks')).toMatchObject([{ value: 'dry' }]);

@@ -27,7 +27,8 @@ export const beforeSentences: Translated<typeof english> = {
     `Marca a través de las bridas de ${name}; sus bocas, mangueras y cables fotografiados, ` +
     'antes del primer perno.',
   asFoundStep: (name) =>
-    `${name}, cómo estaba, antes de limpiar: estado, qué falló, una foto, horas, piezas que faltan.`,
+    `${name}, cómo estaba, antes de limpiar: ` +
+    'estado, qué falló, una foto, horas, piezas que faltan.',
   asFoundWhy: 'lo que nadie anotó al quitarlo nadie lo sabe la próxima vez',
   itsState: 'Su estado',
   asNew: 'como nuevo',
