@@ -5,12 +5,12 @@ import type { JobState } from '../../record/types.ts';
 import { Drawn } from '../shared/drawn.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { to } from '../shared/route.ts';
-import { Speaking, useWords } from '../shared/say.tsx';
+import { Speaking, useMaking, useWords } from '../shared/say.tsx';
 import { Sheet } from '../shared/sheet.tsx';
 import { tallyWidth } from '../shared/width.ts';
 import { dayWords, stageWords, timeWords } from '../shared/words.ts';
-import { FollowUpsLeft } from './follow-ups.tsx';
 import { HoldingLine } from '../values/holding.tsx';
+import { FollowUpsLeft } from './follow-ups.tsx';
 import { Hours } from './hours.tsx';
 import { Sailings } from './sailings.tsx';
 import { Watch } from './watch.tsx';
@@ -89,5 +89,6 @@ function JobLine({ job }: { readonly job: JobState }) {
 }
 
 function JobTally({ job }: { readonly job: JobState }) {
-  return <Drawn drawing={tallyDrawing(job.entries, { width: tallyWidth() - MARGIN })} />;
+  const width = tallyWidth() - MARGIN;
+  return <Drawn drawing={useMaking()(() => tallyDrawing(job.entries, { width }))} />;
 }

@@ -5,7 +5,7 @@ import type { Pack, PlanView } from '../../pack/types.ts';
 import { Drawn } from '../shared/drawn.tsx';
 import { Figure } from '../shared/figure.tsx';
 import { useVessel } from '../shared/replica.tsx';
-import { Speaking, useTold, useWords } from '../shared/say.tsx';
+import { Speaking, useMaking, useTold, useWords } from '../shared/say.tsx';
 import { Sheet } from '../shared/sheet.tsx';
 import { tallyWidth } from '../shared/width.ts';
 import { PackValues } from '../values/changed-since.tsx';
@@ -143,6 +143,8 @@ function OtherSide({ pack }: { readonly pack: Pack }) {
 type RemovalProps = { readonly id: 'comesOff' | 'atBench'; readonly plan: PlanView };
 
 function Removal({ id, plan }: RemovalProps) {
+  const making = useMaking();
+  const width = tallyWidth();
   const { packSheet: w } = useWords();
   const told = useTold();
   return (
@@ -151,13 +153,13 @@ function Removal({ id, plan }: RemovalProps) {
       {plan.cautions.map((each) => (
         <p key={each}>{told(each)}</p>
       ))}
-      <Drawn drawing={removalMap(plan.order, { width: tallyWidth() })} className="drawn map" />
+      <Drawn drawing={making(() => removalMap(plan.order, { width }))} className="drawn map" />
       <details>
         <summary>{w.inWords}</summary>
         <ul>
           {plan.order.map((each) => (
             <li key={`${each.do} ${each.id}`}>
-              {each.do === 'undo' ? w.undo(each.name) : `${each.name} ${told(each.do)}`}
+              {w.movement[each.do](each.name)}
               {each.tool === null ? '' : `, ${told(each.tool)}`}
               {each.place === null ? '' : `, ${told(each.place)}`}: {told(each.reason)}
             </li>

@@ -6,7 +6,7 @@ import type { Pack } from '../../pack/types.ts';
 import type { JobState } from '../../record/types.ts';
 import { Drawn } from './drawn.tsx';
 import { to } from './route.ts';
-import { useWords } from './say.tsx';
+import { useMaking, useWords } from './say.tsx';
 import { Sheet } from './sheet.tsx';
 import { tallyWidth } from './width.ts';
 import { stageWords } from './words.ts';
@@ -40,13 +40,14 @@ type JobSheetProps = {
 export function JobSheet({ job, pack, title, quietTitle = false, children }: JobSheetProps) {
   const w = useWords();
   const { jobSheet } = w;
+  const making = useMaking();
   const head = (
     <section aria-label={jobSheet.thisJob} className="job-head">
       <p className="job-title">
         {job.title} · <span data-stage>{stageWords(job, w)}</span>
       </p>
       <a href={to.job(job.id, 'open')} className="tally" data-open={job.openCount}>
-        <Drawn drawing={tallyDrawing(job.entries, { width: tallyWidth() })} />
+        <Drawn drawing={making(() => tallyDrawing(job.entries, { width: tallyWidth() }))} />
       </a>
     </section>
   );

@@ -1,6 +1,7 @@
 // In whose language this phone speaks: chosen by each person, kept on the device.
 
-import { createContext, type ReactNode, useContext, useMemo } from 'react';
+import { createContext, type ReactNode, useCallback, useContext, useMemo } from 'react';
+import { inLanguage } from '../../words/heard.ts';
 import { type Sentence, teller } from '../../words/say.ts';
 import { type Language, type Words, wordsOf } from '../../words/words.ts';
 import { useKept } from './kept.ts';
@@ -68,4 +69,13 @@ export function useSpeaks(): Speaks {
   const words = useWords();
   const told = useTold();
   return useMemo(() => ({ words, told }), [words, told]);
+}
+
+export type Make = <T>(make: () => T) => T;
+
+/** Makes a drawing, whose words the core sets, in the language of who holds this phone. */
+export function useMaking(): Make {
+  const [language] = useLanguage();
+  const said = useSaid();
+  return useCallback((make) => inLanguage(language, said, make), [language, said]);
 }

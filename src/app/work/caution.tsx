@@ -5,7 +5,7 @@ import { signDrawing } from '../../drawing/caution.ts';
 import type { Caution as CautionShape } from '../../quantity/authority.ts';
 import { Drawn } from '../shared/drawn.tsx';
 import { Person } from '../shared/person.tsx';
-import { useTold, useWords } from '../shared/say.tsx';
+import { useMaking, useTold, useWords } from '../shared/say.tsx';
 
 type CautionsProps = {
   readonly cautions: readonly CautionShape[];
@@ -16,12 +16,13 @@ type CautionsProps = {
 export function Cautions({ cautions, verifiedBy, onVerifiedBy }: CautionsProps) {
   const { cautionWords: w } = useWords();
   const told = useTold();
+  const making = useMaking();
   if (cautions.length === 0) return null;
   return (
     <section className="cautions" aria-label={w.section}>
       {cautions.map((caution) => (
         <div className="caution" key={caution.hazard} data-caution={caution.hazard}>
-          <Drawn drawing={signDrawing(caution, { width: 96 })} className="sign" />
+          <Drawn drawing={making(() => signDrawing(caution, { width: 96 }))} className="sign" />
           <p>
             <b>{w.caution}</b> {told(caution.text)} <b>{w.verify}</b> {told(caution.verify)}.
           </p>

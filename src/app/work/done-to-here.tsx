@@ -12,7 +12,7 @@ import { Drawn } from '../shared/drawn.tsx';
 import { useKept } from '../shared/kept.ts';
 import { Person, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
-import { useTold, useWords } from '../shared/say.tsx';
+import { useMaking, useTold, useWords } from '../shared/say.tsx';
 
 type DoneToHereProps = { readonly job: JobState; readonly pack: Pack };
 type Row = Together['steps'][number];
@@ -82,6 +82,7 @@ type RowCautionsProps = {
 export function RowCautions({ rows, at }: RowCautionsProps) {
   const { cautionWords: w } = useWords();
   const told = useTold();
+  const making = useMaking();
   const above = rows.slice(0, at).flatMap((row) => row.step.cautions.map(wordsOf));
   return rows[at]?.step.cautions.map((caution) =>
     above.includes(wordsOf(caution)) ? (
@@ -92,7 +93,7 @@ export function RowCautions({ rows, at }: RowCautionsProps) {
     ) : (
       <div className="cautions" key={caution.hazard}>
         <div className="caution" data-caution={caution.hazard}>
-          <Drawn drawing={signDrawing(caution, { width: 96 })} className="sign" />
+          <Drawn drawing={making(() => signDrawing(caution, { width: 96 }))} className="sign" />
           <p>
             <b>{w.caution}</b> {told(caution.text)} <b>{w.verify}</b> {told(caution.verify)}.
           </p>

@@ -6,7 +6,7 @@ import { jointInputOf, stepDrawing } from '../../drawing/step.ts';
 import type { Pack, Step } from '../../pack/types.ts';
 import type { JobState } from '../../record/types.ts';
 import { Drawn } from '../shared/drawn.tsx';
-import { useTold, useWords } from '../shared/say.tsx';
+import { useMaking, useTold, useWords } from '../shared/say.tsx';
 import { tallyWidth } from '../shared/width.ts';
 
 type DrawnStepProps = {
@@ -27,6 +27,7 @@ export function DrawnStep({ job, pack, step, onTick }: DrawnStepProps) {
     ...(step.verb === 'made' ? { tally: entry?.tally ?? {} } : {}),
   };
   const options = { width: Math.min(tallyWidth(), 480) };
+  const making = useMaking();
   const joint = jointInputOf(input);
   const centres =
     joint === null || onTick === null || joint.joint.holes.length === 0
@@ -34,7 +35,7 @@ export function DrawnStep({ job, pack, step, onTick }: DrawnStepProps) {
       : holeCentres(joint, options);
   return (
     <div className="joint">
-      <Drawn drawing={stepDrawing(input, options)} />
+      <Drawn drawing={making(() => stepDrawing(input, options))} />
       {centres?.holes.map((hole) => {
         const state = joint?.states?.[hole.label] ?? 'not yet';
         const ticked = state === 'this round';

@@ -28,7 +28,11 @@ export const packSheet = {
   sameJob: 'The same job on both.',
   whatDiffers: 'What is different here',
   inWords: 'In words, with the reason of each',
-  undo: (name: string) => `Undo ${name}`,
+  movement: {
+    undo: (name: string) => `Undo ${name}`,
+    off: (name: string) => `${name} off`,
+    aside: (name: string) => `${name} aside`,
+  },
   cannotCheck: 'Cannot be checked',
   saidOfBoxUp: 'Said of the box-up',
   counted: (n: number, name: string) => `${n} · ${name}`,

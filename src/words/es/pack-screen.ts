@@ -29,7 +29,11 @@ export const packSheet: Words['packSheet'] = {
   sameJob: 'El mismo trabajo en las dos.',
   whatDiffers: 'Qué es distinto aquí',
   inWords: 'En palabras, con el motivo de cada cosa',
-  undo: (name) => `Soltar ${name}`,
+  movement: {
+    undo: (name) => `Soltar ${name}`,
+    off: (name) => `${name}, fuera`,
+    aside: (name) => `${name}, a un lado`,
+  },
   cannotCheck: 'No se puede comprobar',
   saidOfBoxUp: 'Dicho sobre el montaje',
   counted: (n, name) => `${n} · ${name}`,
