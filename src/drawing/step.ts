@@ -43,7 +43,8 @@ export const jointInputOf = (input: StepInput): JointInput | null => {
   const value = shown !== null && share ? say('shareOf', shown) : shown;
   return {
     joint,
-    order: step.holes,
+    // Without places on the joint no order of slackening can be drawn.
+    order: step.verb === 'undone' && joint.layout.kind === 'unknown' ? [] : step.holes,
     round: step.verb === 'undone' ? 'undo' : round === 'hand' ? 'by hand' : round,
     value,
     ...(tally === undefined ? {} : { states: holeStates(joint.holes, round, rounds, tally) }),

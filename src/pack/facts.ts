@@ -6,6 +6,7 @@ import { type Context, isWet, jointOf, partOf, placeName } from './context.ts';
 import { proofDrains } from './isolate.ts';
 import { lookFacts } from './looks.ts';
 import { proofFacts } from './prove.ts';
+import { recheckFacts } from './recheck.ts';
 import type { Temporary } from './temporary.ts';
 import type { ClosureFacts, JointFacts, PackFacts, ProofFacts, Step } from './types.ts';
 
@@ -101,6 +102,7 @@ const jointFacts = (
     place,
     layout:
       shape?.points == null ? { kind: 'unknown' } : { kind: 'positions', mm: [...shape.points] },
+    recheck: recheckFacts(c, id),
   };
 };
 

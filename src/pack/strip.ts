@@ -22,6 +22,7 @@ import { isolatedBy } from './isolate.ts';
 import { joined } from './joint-shape.ts';
 import { isolationLook } from './looks.ts';
 import type { DraftStep } from './order.ts';
+import { easingOf, slackenedIn } from './slacken.ts';
 import { step, stepId } from './step.ts';
 import type { Temporary } from './temporary.ts';
 import type { Thing } from './types.ts';
@@ -146,7 +147,7 @@ const undoStep = (c: Context, u: Undone, at: number): DraftStep => {
     tool: access?.tool ?? null,
     needs,
     count: shape && shape.holes.length > 0 ? { n: shape.holes.length, what: shape.words } : null,
-    holes: shape?.holes ?? [],
+    holes: slackenedIn(c, u),
     minutes: joint.undoMinutes ?? null,
     hazards,
     stop: wet ? 'isolation' : null,
@@ -176,6 +177,11 @@ const undoText = (c: Context, u: Undone, weight: string | null): string => {
   const words = c.shapes[u.id]?.words ?? '';
   const careful = !u.bench && opensLine(c.machine, u.id);
   const leave = joint.doNotDisturb ?? null;
+  const eased = easingOf(c, u);
+  if (eased !== null) {
+    const { order, far, known } = eased;
+    return c.say('slacken', joint.name, words, known, order, far, careful, leave, weight);
+  }
   return c.say('undo', joint.name, words === '' ? null : words, careful, leave, weight);
 };
 

@@ -11,7 +11,7 @@ import { shape } from './shape.ts';
 import { type Sheet, valuesFor } from './sheets.ts';
 import { slugOf } from './slug.ts';
 import { nearest } from './suggest.ts';
-import { saidTwice, tightenedBy, untoldByHand } from './tightened.ts';
+import { saidTwice, tightenedBy, untoldByHand, untoldRetightening } from './tightened.ts';
 import type { FileProblem, Machine } from './types.ts';
 import { isWrapped } from './walk.ts';
 import { isRawMap, type RawMap } from './yaml.ts';
@@ -101,6 +101,7 @@ function judged(
     ...freeableProblems(sure),
     ...saidTwice(content.joints, inForce.values, around.sheets),
     ...untoldByHand(tightenedBy(content.joints, inForce.values), at),
+    ...untoldRetightening(content.joints, inForce.values, at),
     ...shadowProblems(subject, around),
     ...placeRemarks(subject, around),
   ];

@@ -61,6 +61,7 @@ function* ofJoints({ joints }: Content): Generator<Reference> {
     for (const [fastener, { tightening }] of Object.entries(joint.fasteners ?? {})) {
       yield* one(`${path}/fasteners/${fastener}/tightening`, 'value', tightening);
     }
+    yield* one(`${path}/retighten/value`, 'value', joint.retighten?.value);
     for (const [setting, { value }] of Object.entries(joint.settings ?? {})) {
       yield* one(`${path}/settings/${setting}/value`, 'value', value);
     }

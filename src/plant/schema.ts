@@ -64,6 +64,8 @@ export const accessSchema = z.strictObject({
   reachLength: measure('mm').optional(),
   /** Of an open-end adapter against the wrench, in degrees: 0 ahead, 90 square. */
   adapterAngle: z.number().min(0).max(180).optional(),
+  /** Where whoever undoes it stands, seen as the joint is drawn: the far side opens first. */
+  stands: z.enum(['above', 'below', 'left', 'right']).optional(),
 });
 
 export const fastenerSchema = z.strictObject({
@@ -100,6 +102,8 @@ export const fastenerSchema = z.strictObject({
   includesRunDown: z.boolean().optional(),
   /** Clamp a bolt must give, where it is stated. */
   clampNeeded: measure('kN').optional(),
+  /** By what it is brought to its clamp; left out: by torque, where a torque is issued for it. */
+  tightenedBy: z.enum(['torque', 'angle', 'yield']).optional(),
 });
 
 export const looseSchema = z.strictObject({
@@ -167,6 +171,8 @@ export const jointSchema = z.strictObject({
   layout: layoutSchema.optional(),
   critical: z.boolean().optional(),
   byHand: z.boolean().optional(),
+  /** A soft gasket that is re-tightened once it has relaxed: by which issued value, and when. */
+  retighten: z.strictObject({ value: idSchema, when: z.string().min(1) }).optional(),
   doNotDisturb: z.string().optional(),
   medium: z.string().optional(),
   undoMinutes: minutes.optional(),

@@ -93,3 +93,28 @@ test('a sheet says how long it stands in months or years, and nothing else', () 
   );
   expect(told(said('confirm: a while'))).toEqual([['must', 'F4', 'confirm', undefined]]);
 });
+
+test('a re-tightening names an issued torque, and a joint with a gasket', () => {
+  const named = (value: string, joint = 'suction-flange') =>
+    withType(
+      FIXTURE_TYPE.replace(
+        `  ${joint}:\n`,
+        `  ${joint}:\n    retighten: { value: ${value}, when: cold }\n`,
+      ),
+    );
+  const at = (joint: string) => `joints/${joint}/retighten`;
+  expect(told(named('flange-bolt'))).toEqual([]);
+  expect(told(named('flange-blot'))).toEqual([
+    ['must', 'F9', `${at('suction-flange')}/value`, expect.stringContaining('flange-bolt')],
+  ]);
+  const clearance = FIXTURE_SHEET.replace(
+    'values:\n',
+    'values:\n  gap: { name: Gap, kind: clearance, value: 1 mm }\n',
+  );
+  expect(told(withSheet(clearance, named('gap')))).toEqual([
+    ['must', 'F20', `${at('suction-flange')}/value`, undefined],
+  ]);
+  expect(told(named('flange-bolt', 'guard-feet'))).toEqual([
+    ['should', undefined, at('guard-feet'), undefined],
+  ]);
+});

@@ -65,3 +65,26 @@ export function untoldByHand(joints: Joints, at: (path: string) => Place): FileP
     return [should(at(`joints/${id}/byHand`), { got: true, expected, why })];
   });
 }
+
+/** A re-tightening names an issued torque: a clearance or an interval tightens nothing. */
+export function untoldRetightening(
+  joints: Joints,
+  values: Values,
+  at: (path: string) => Place,
+): FileProblem[] {
+  return Object.entries(joints).flatMap(([id, { name, retighten, seals }]): FileProblem[] => {
+    if (retighten === undefined) return [];
+    const value = values[retighten.value];
+    // An id that nothing has is told where names are looked up.
+    if (value !== undefined && value.kind !== 'torque') {
+      const expected = 'the id of an issued torque';
+      const why = `${name} would be re-tightened to ${value.name}, which is a ${value.kind}`;
+      const got = retighten.value;
+      return [must('F20', at(`joints/${id}/retighten/value`), { got, expected, why })];
+    }
+    if (Object.values(seals ?? {}).some(({ kind }) => kind === 'gasket')) return [];
+    const expected = 'a joint with a gasket, or no retighten';
+    const why = `${name} has no gasket that could relax, so its re-tightening is never offered`;
+    return [should(at(`joints/${id}/retighten`), { got: retighten.value, expected, why })];
+  });
+}

@@ -18,6 +18,7 @@ import * as recordSheets from './record-screen.ts';
 import { setup } from './setup.ts';
 import * as sheets from './sheet.ts';
 import * as stripSheets from './stripping.ts';
+import { tight } from './tight.ts';
 import { values } from './values.ts';
 import * as workSheets from './work.ts';
 
@@ -41,6 +42,7 @@ export const en = {
   ...workSheets,
   paper,
   setup,
+  tight,
   values,
 };
 

@@ -19,6 +19,7 @@ import * as recordSheets from './record-screen.ts';
 import { setup } from './setup.ts';
 import * as sheets from './sheet.ts';
 import * as stripSheets from './stripping.ts';
+import { tight } from './tight.ts';
 import { values } from './values.ts';
 import * as workSheets from './work.ts';
 
@@ -42,5 +43,6 @@ export const es: Words = {
   ...workSheets,
   paper,
   setup,
+  tight,
   values,
 };
