@@ -34,10 +34,11 @@ export type Served = {
 
 const SECONDS = 20;
 
-export async function serveDemo(): Promise<Served> {
+/** The demo with an archive of its own, or a plant and an archive made before. */
+export async function serveDemo(made: { plant?: string; archive?: string } = {}): Promise<Served> {
   const folder = mkdtempSync(join(tmpdir(), 'boxup-e2e-'));
-  const archive = join(folder, 'archive.sqlite');
-  const args = [...flags, 'serve', '--plant', demo, '--archive', archive, '--port'];
+  const { plant = demo, archive = join(folder, 'archive.sqlite') } = made;
+  const args = [...flags, 'serve', '--plant', plant, '--archive', archive, '--port'];
   const begin = (port: string) =>
     spawn(process.execPath, [...args, port], { stdio: ['ignore', 'pipe', 'pipe'] });
   let server: ChildProcess | null = begin('0');

@@ -7,6 +7,7 @@ import { packInWords } from '../cli/pack-words.ts';
 import { readFolder } from '../cli/read-folder.ts';
 import { makePack } from '../pack/pack.ts';
 import type { Pack, PackRequest } from '../pack/types.ts';
+import { newsOf } from '../paper/news.ts';
 import { packPdf } from '../paper/pack-pdf.ts';
 import { letters, pagesOf } from '../paper/pdf-text.ts';
 import { readPlant } from '../plant/read.ts';
@@ -165,6 +166,11 @@ describe('with issue 8 of the demo sheet', () => {
       is: '38 N.m (anti-seize paste on thread and under the nut)',
       issue: '8',
     });
+    const printed = letters(
+      pagesOf(packPdf(fresh, newsOf(fresh, state, [star, fresh], ['Ben']))).join(''),
+    );
+    expect(printed).toContain(letters('Changed since Ben last did this'));
+    expect(printed).toContain(letters('under the nut) in issue 7'));
     // Another part of the machine, or another thing done, is another job.
     const cooler = await packOf(seventh, { ...request, target: 'plate-cooler' });
     const other = fold({
