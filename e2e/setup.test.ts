@@ -187,6 +187,7 @@ test('a job without a file begins in Spanish, its first thing on the open list',
   const kept = page.locator('[data-entry^="part/resguardo-de-la-correa"]');
   await kept.waitFor();
   expect(await page.locator('[data-stage]').textContent()).toMatch(/^Faena · \d+ pendientes?$/);
+  expect(await page.locator('.tally').textContent()).toMatch(/^\d+ pendientes?/);
   await lookOver('strip');
   const main = page.locator('.strip-acts .main-control').first();
   expect(await shorter(main)).toBeGreaterThanOrEqual(20 * SCALE);
