@@ -35,6 +35,11 @@ export const answers = {
   'in words': 'in words',
   'yes or no': 'yes or no',
   'as text': 'as text',
+  'no record of it being done': 'no record of it being done',
+  'hours were not read when it was last done': 'hours were not read when it was last done',
+  'no reading of the running hours': 'no reading of the running hours',
+  'the latest reading is below that of the last time: the meter was changed or misread':
+    'the latest reading is below that of the last time: the meter was changed or misread',
   'not yet': 'not yet',
   'earlier round': 'earlier round',
   'this round': 'this round',

@@ -37,6 +37,11 @@ export const answers: Words['answers'] = {
   'in words': 'en palabras',
   'yes or no': 'sí o no',
   'as text': 'como texto',
+  'no record of it being done': 'no consta que se haya hecho',
+  'hours were not read when it was last done': 'no se leyeron las horas la última vez',
+  'no reading of the running hours': 'sin lectura de las horas de marcha',
+  'the latest reading is below that of the last time: the meter was changed or misread':
+    'la última lectura es menor que la de la última vez: se cambió el contador o se leyó mal',
   'not yet': 'todavía no',
   'earlier round': 'vuelta anterior',
   'this round': 'esta vuelta',
