@@ -7,6 +7,7 @@ import { saying } from '../src/record/fixture.ts';
 import { fold } from '../src/record/fold.ts';
 import { nextSteps } from '../src/record/next.ts';
 import type { Replica } from '../src/record/replica.ts';
+import { begun, pumpIsolation, stripId } from '../src/record/strip-fixture.ts';
 import type { JobState } from '../src/record/types.ts';
 import { type Hand, now, report, stepNow, tap } from './hand.ts';
 import { examine, type Phone, takePhone } from './phone.ts';
@@ -107,7 +108,7 @@ async function expectBlank(page: Page, pack: Pack): Promise<void> {
   expect(await page.locator('[data-step] [aria-pressed="true"]').count()).toBe(0);
 }
 
-test('the looker finds a blank list in another order; one seen otherwise is a finding', async () => {
+test('the looker finds a blank list, otherwise ordered; a valve seen open is a finding', async () => {
   const pack = await asFarAs('job-eyes-two', ISOLATION, '2');
   const { page } = phone;
   await hold(page, 'job-eyes-two', 'work', DOER);
@@ -232,6 +233,29 @@ test('no look is a wall: it is gone past by name, and stands as a deviation', as
     .poll(async () => (await jobNow(job)).deviations.map((d) => d.thing), POLL)
     .toContain('look/isolation');
   expect((await jobNow(job)).looks[0]?.how).toBe('used anyway');
+});
+
+test('a strip offers the look at what stands shut, and waits for nothing', async () => {
+  const drafts = [begun(), ...pumpIsolation].filter((d) => d.kind !== 'second-look');
+  for (const draft of drafts) await post('acts', { ...draft, by: DOER });
+  const { page } = second;
+  await hold(page, stripId, 'work', OTHER);
+  await page.locator('[data-look-offered] a').click();
+  await now(page).locator('[data-closure]').waitFor();
+  await examine(page, 'second look at a strip');
+  for (const left of [2, 1]) {
+    const row = now(page).locator('[data-closure]');
+    const thing = await row.getAttribute('data-closure');
+    await row.getByRole('button', { name: 'Shut', exact: true }).click();
+    if (left > 1) await page.locator(`[data-closure]:not([data-closure="${thing}"])`).waitFor();
+  }
+  await page.locator('[data-looked=isolation]').waitFor();
+  await hold(page, stripId, 'work', OTHER);
+  await page.getByRole('button', { name: 'Took off' }).waitFor();
+  expect(await page.locator('[data-look-offered]').count()).toBe(0);
+  await expect
+    .poll(async () => (await jobNow(stripId)).looks[0]?.how, POLL)
+    .toBe('second pair of eyes');
 });
 
 test('nothing went wrong in the browser', () => {

@@ -184,7 +184,7 @@ export async function sayAsFound(hand: Hand, step: Step): Promise<void> {
 
 /**
  * Another looks on the same phone: one tap for the name, one for each closure, the last says it. A
- * closure is seen where the pack wants it; so many turns open is one tap more.
+ * closure is seen where the pack wants it; so many turns open is one tap too.
  */
 async function lookAgain(hand: Hand, step: Step): Promise<void> {
   const { page, pack } = hand;
@@ -224,7 +224,6 @@ async function seeClosure(hand: Hand, row: Locator, position: string): Promise<v
     const words = { open: 'Open', shut: 'Shut' }[position] ?? position;
     return await tap(hand, control(words));
   }
-  await tap(hand, control('Open, so many turns'));
   await tap(hand, control(turns));
 }
 

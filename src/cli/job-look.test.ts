@@ -46,7 +46,7 @@ test('the list is blank: closures and what may be said, in another order than th
   expect(JSON.stringify(rows)).not.toContain('position');
 });
 
-test('who shut it is refused; a position too few cannot be used; seen right, it is recorded', () => {
+test('who shut it is refused; a position too few is no list; seen right, it is kept', () => {
   const saw = ['--saw', 'shut', '--saw', 'shut'];
   const ada = look('--by', 'Ada', ...saw);
   expect(ada.status).toBe(1);

@@ -1,4 +1,4 @@
-// The command `job second-look`: the blank list in its own order, then what was seen, in that order.
+// The command `job second-look`: the blank list in its own order, then what was seen, so ordered.
 
 import type { Command } from 'commander';
 import { CANNOT_TELL, lookOrder } from '../record/look-order.ts';

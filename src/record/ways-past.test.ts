@@ -28,7 +28,7 @@ const asked = (acts: readonly Act[], draft: Draft): Refusal | null =>
 const past = (step: string, thing: string): Draft =>
   jobDraft('used-anyway', { thing, step, reason: 'sailing at six', limits: 'watched' });
 
-/** The whole job as far as each step, and a little beside the way: a valve moved, a look not done. */
+/** The whole job as far as each step, with its looks and without them. */
 function situations(): readonly (readonly Act[])[] {
   const all = drafts.map((_, i) => chain(drafts.slice(0, i + 1)));
   const unseen = drafts.filter((d) => d.kind !== 'second-look');
@@ -98,7 +98,7 @@ test('a closing is refused with its list, and closes with each thing of it named
   expect(asked(acts, closing(open.map((e) => e.thing)))).toBeNull();
 });
 
-test('an act whose ancestor never comes is named too, or a lost phone would keep a job open', () => {
+test('an act whose ancestor never comes is named too: a lost phone keeps no job open', () => {
   const whole = chain(drafts.slice(0, -1));
   const lost = saidNext(whole, [jobDraft('note', { text: 'lost' })], 5, 'phone-c');
   const late = saidNext(lost, [jobDraft('note', { text: 'kept' })], 6, 'phone-c').slice(-1);

@@ -26,58 +26,52 @@ export function positionWords(position: string, w: Words['eyes']): string {
 
 export function PositionChoice({ row, disabled, onSee }: PositionProps) {
   const { eyes: w } = useWords();
-  const [turning, setTurning] = useState(false);
-  if (turning) return <Turns disabled={disabled} onSee={onSee} />;
   return (
-    <div className="main-acts">
-      {row.choices.map((choice) => (
-        <Main key={choice} onPress={() => onSee(choice)} disabled={disabled}>
-          {positionWords(choice, w)}
+    <>
+      <div className="main-acts">
+        {row.choices.map((choice) => (
+          <Main key={choice} onPress={() => onSee(choice)} disabled={disabled}>
+            {positionWords(choice, w)}
+          </Main>
+        ))}
+        <Main onPress={() => onSee(CANNOT_TELL)} disabled={disabled}>
+          {w.cannotTell}
         </Main>
-      ))}
-      {row.turns ? (
-        <Main onPress={() => setTurning(true)} disabled={disabled}>
-          {w.soManyTurns}
-        </Main>
-      ) : null}
-      <Main onPress={() => onSee(CANNOT_TELL)} disabled={disabled}>
-        {w.cannotTell}
-      </Main>
-    </div>
+      </div>
+      {row.turns ? <Turns disabled={disabled} onSee={onSee} /> : null}
+    </>
   );
 }
 
 const COUNTS = ['1', '2', '3', '4', '5', '6', '7', '8'] as const;
 
+/** A throttled valve is one tap as well: the turns stand there, more of them on the keypad. */
 function Turns({ disabled, onSee }: Omit<PositionProps, 'row'>) {
   const { eyes: w } = useWords();
   const [keying, setKeying] = useState(false);
   const [typed, setTyped] = useState('');
   const count = Number(typed);
-  if (keying) {
-    return (
-      <>
-        <Keypad label={w.howManyTurns} unit="" value={typed} onChange={setTyped} />
-        <Plain
-          onPress={() => onSee(`open ${count} turns`)}
-          disabled={disabled || typed === '' || !(count > 0)}
-        >
-          {w.thatMany}
-        </Plain>
-      </>
-    );
-  }
   return (
-    <>
-      <p>{w.howManyTurns}</p>
-      <div className="main-acts">
-        {COUNTS.map((n) => (
-          <Main key={n} onPress={() => onSee(`open ${n} turns`)} disabled={disabled}>
-            {n}
-          </Main>
-        ))}
-      </div>
-      <Plain onPress={() => setKeying(true)}>{w.anotherCount}</Plain>
-    </>
+    <fieldset className="choice">
+      <legend>{w.soManyTurns}</legend>
+      {COUNTS.map((n) => (
+        <Plain key={n} onPress={() => onSee(`open ${n} turns`)} disabled={disabled}>
+          {n}
+        </Plain>
+      ))}
+      {keying ? (
+        <>
+          <Keypad label={w.howManyTurns} unit="" value={typed} onChange={setTyped} />
+          <Plain
+            onPress={() => onSee(`open ${count} turns`)}
+            disabled={disabled || typed === '' || !(count > 0)}
+          >
+            {w.thatMany}
+          </Plain>
+        </>
+      ) : (
+        <Plain onPress={() => setKeying(true)}>{w.anotherCount}</Plain>
+      )}
+    </fieldset>
   );
 }

@@ -4,7 +4,8 @@ export const eyes = {
   title: 'A second look',
   handsAboard: 'Hands aboard',
   handsAboardWhy:
-    'Everyone who could look a second time, deck included. With one hand aboard the same person looks again alone.',
+    'Everyone who could look a second time, deck included. With one hand aboard ' +
+    'the same person looks again alone.',
   aboard: { '1': '1', '2': '2', '3': '3', more: 'more' },
   moments: { isolation: 'Isolation', 'line-up': 'Line-up' },
   isolation: 'Before anything wet is opened: how does each closure stand?',
@@ -32,9 +33,11 @@ export const eyes = {
     `${by} saw it otherwise at: ${names}. Put it right, then it is looked at again.`,
   moved: 'Something was moved since it was looked at: it is looked at again.',
   notAlone: (name: string) =>
-    `${name} did it, so ${name} is no second pair of eyes. Somebody else looks, or it is used anyway by name.`,
+    `${name} did it, so ${name} is no second pair of eyes. Somebody else looks, or ` +
+    'it is used anyway by name.',
   alone: (name: string) =>
-    `${name} did it and looks again alone; the record says “checked alone” (common practice, no source).`,
+    `${name} did it and looks again alone; the record says “checked alone” (common ` +
+    'practice, no source).',
   notBefore: (at: string, now: string) => `Not before ${at} by this device’s clock; it is ${now}.`,
   passed: (name: string) => `Looked at by ${name}: as it should be.`,
   passedAlone: (name: string) => `Checked alone by ${name} (common practice, no source).`,
@@ -50,7 +53,8 @@ export const eyes = {
   head: 'Second looks',
   said: (name: string, at: string) => `looked at by ${name}, ${at} by the device’s clock`,
   saidAlone: (name: string, minutes: number, at: string) =>
-    `checked alone by ${name}, ${minutes} min after the last closure was said, ${at} by the device’s clock (common practice, no source)`,
+    `checked alone by ${name}, ${minutes} min after the last closure was said, ` +
+    `${at} by the device’s clock (common practice, no source)`,
   anyway: (name: string, reason: string) => `left out, used anyway by ${name}: ${reason}`,
   checkedAlone: 'checked alone (common practice, no source)',
   none: 'not looked at by a second pair of eyes',

@@ -6,13 +6,15 @@ export const eyes: Words['eyes'] = {
   title: 'Una segunda mirada',
   handsAboard: 'Gente a bordo',
   handsAboardWhy:
-    'Todos los que podrían mirar por segunda vez, también los de cubierta. Si hay una sola persona a bordo, vuelve a mirar ella sola.',
+    'Todos los que podrían mirar por segunda vez, también los de cubierta. Si hay ' +
+    'una sola persona a bordo, vuelve a mirar ella sola.',
   aboard: { '1': '1', '2': '2', '3': '3', more: 'más' },
   moments: { isolation: 'Aislamiento', 'line-up': 'Puesta en línea' },
   isolation: 'Antes de abrir nada mojado: ¿cómo está cada cierre?',
   lineUp: 'Antes del primer arranque: ¿cómo está cada cierre?',
   byAnother:
-    'Cualquiera que esté instruido, también de cubierta, pero no quien lo hizo. Vaya a cada uno y diga lo que ve.',
+    'Cualquiera que esté instruido, también de cubierta, pero no quien lo hizo. ' +
+    'Vaya a cada uno y diga lo que ve.',
   whoLooks: '¿Quién mira?',
   didIt: (name) => `${name} (lo hizo)`,
   otherName: 'Otro nombre',
@@ -35,9 +37,11 @@ export const eyes: Words['eyes'] = {
     `${by} lo vio de otra manera en: ${names}. Corríjase y se vuelve a mirar.`,
   moved: 'Algo se movió desde que se miró: se vuelve a mirar.',
   notAlone: (name) =>
-    `Lo hizo ${name}, así que no vale como segunda mirada. Mira otra persona, o se usa de todos modos con nombre.`,
+    `Lo hizo ${name}, así que no vale como segunda mirada. Mira otra persona, o se ` +
+    'usa de todos modos con nombre.',
   alone: (name) =>
-    `Lo hizo ${name} y vuelve a mirar sin nadie más; el registro dice «comprobado a solas» (práctica común, sin fuente).`,
+    `Lo hizo ${name} y vuelve a mirar sin nadie más; el registro dice «comprobado ` +
+    'a solas» (práctica común, sin fuente).',
   notBefore: (at, now) => `No antes de las ${at} según el reloj de este aparato; son las ${now}.`,
   passed: (name) => `Lo miró ${name}: está como debe.`,
   passedAlone: (name) => `Comprobado a solas por ${name} (práctica común, sin fuente).`,
@@ -54,7 +58,8 @@ export const eyes: Words['eyes'] = {
   head: 'Segundas miradas',
   said: (name, at) => `lo miró ${name}, ${at} según el reloj del aparato`,
   saidAlone: (name, minutes, at) =>
-    `comprobado a solas por ${name}, ${minutes} min después de decirse el último cierre, ${at} según el reloj del aparato (práctica común, sin fuente)`,
+    `comprobado a solas por ${name}, ${minutes} min después de decirse el último ` +
+    `cierre, ${at} según el reloj del aparato (práctica común, sin fuente)`,
   anyway: (name, reason) => `se dejó sin hacer, usado de todos modos por ${name}: ${reason}`,
   checkedAlone: 'comprobado a solas (práctica común, sin fuente)',
   none: 'nadie lo miró por segunda vez',
