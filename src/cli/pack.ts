@@ -11,6 +11,7 @@ import type { FileProblem, PlantText } from '../plant/types.ts';
 import { AUTHORITY_LINE } from '../quantity/authority.ts';
 import type { Problem } from '../quantity/types.ts';
 import { solveWithHighs } from '../server/solver-inline.ts';
+import { isLanguage, LANGUAGES, type Language } from '../words/words.ts';
 import { packInWords } from './pack-words.ts';
 import { NoSuchFolder, readFolder } from './read-folder.ts';
 import { heldIn } from './read-tools.ts';
@@ -24,6 +25,7 @@ type Options = {
   readonly handsAboard?: string;
   readonly request?: string;
   readonly pdf?: string;
+  readonly language?: string;
   readonly proofPdf?: string;
   readonly json?: boolean;
 };
@@ -45,6 +47,11 @@ export const packCommand = (): Command =>
     .option('--hands-aboard <n>', '1, 2, 3 or more who could look a second time, deck included')
     .option('--request <file>', 'a request as the app exports it (JSON), instead of the names')
     .option('--pdf <file>', 'write the printed sheets')
+    .option(
+      '--language <code>',
+      `of the printed sheets: ${Object.keys(LANGUAGES).join(' or ')}`,
+      'en',
+    )
     .option('--proof-pdf <file>', 'write the blank proof sheet')
     .option('--json', 'print the pack as one JSON object')
     .addHelpText(
@@ -63,6 +70,8 @@ export const packCommand = (): Command =>
     .action(run);
 
 const run = async (options: Options): Promise<void> => {
+  const language = options.language ?? 'en';
+  if (!isLanguage(language)) return refuse([noLanguage(language)], options);
   const files = textsOf(options.plant);
   if ('problem' in files) return refuse([files.problem], options);
   const read = readPlant(files.texts);
@@ -86,13 +95,20 @@ const run = async (options: Options): Promise<void> => {
     process.exitCode = INFEASIBLE;
     return;
   }
-  await give(made.pack, options);
+  await give(made.pack, options, language);
 };
 
-const give = async (pack: Pack, options: Options): Promise<void> => {
+const noLanguage = (got: string): Problem => ({
+  path: 'language',
+  got,
+  expected: `one of: ${Object.keys(LANGUAGES).join(', ')}`,
+  why: 'no words are kept in it',
+});
+
+const give = async (pack: Pack, options: Options, language: Language): Promise<void> => {
   if (options.pdf !== undefined) {
     const { packPdf } = await import('../paper/pack-pdf.ts');
-    await writeFile(options.pdf, packPdf(pack));
+    await writeFile(options.pdf, packPdf(pack, [], language));
   }
   if (options.proofPdf !== undefined) {
     const { proofPdf } = await import('../paper/proof-pdf.ts');

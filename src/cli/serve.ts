@@ -150,7 +150,8 @@ const prints: Pick<ServerParts, 'packPdf' | 'proofPdf' | 'recordPdf'> = {
     const { packPdf } = await import('../paper/pack-pdf.ts');
     if (about === undefined) return packPdf(pack);
     const { newsOf } = await import('../paper/news.ts');
-    return packPdf(pack, newsOf(pack, about.state, about.packs, about.people));
+    const news = newsOf(pack, about.state, about.packs, about.people);
+    return packPdf(pack, news, about.language);
   },
   proofPdf: async (pack, said) => (await import('../paper/proof-pdf.ts')).proofPdf(pack, said),
   recordPdf: async (record) => (await import('../paper/record-pdf.ts')).recordPdf(record),

@@ -1,6 +1,7 @@
 // A fastening in words, the same on screen, sheet and command line: value, clamp, wrench, grip.
 
 import { formatNumber } from '../quantity/quantity.ts';
+import { now } from '../words/heard.ts';
 import type { Words } from '../words/words.ts';
 import type { Band, Fastening, ToolList, WrenchLine } from './fastening-types.ts';
 
@@ -47,7 +48,7 @@ export function fasteningLines(one: Fastening, w: W): readonly string[] {
   return [
     ...(one.value.shown !== null && one.value.threadCondition === null ? [w.noCondition] : []),
     ...one.bands.map((band) => bandWords(band, w)),
-    ...(one.notChecked === null ? [] : [w.notChecked(one.notChecked)]),
+    ...(one.notChecked === null ? [] : [w.notChecked(now(one.notChecked))]),
     ...(tools === null ? [] : [tools.names.join(', ')]),
     ...(tools?.line ? wrenchWords(tools.line, null, w) : []),
     ...(tools?.anyway ? [w.anyway(tools.anyway.by, tools.anyway.against.join('; '))] : []),

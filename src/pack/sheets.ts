@@ -49,10 +49,14 @@ export function sheetsOf(pack: Pick<Pack, 'steps' | 'machine'>): readonly PackSh
 export type PhaseWords = Readonly<Record<Phase, string>>;
 
 /** `Take off, Port main engine`; the words of the phases are the reader's. */
-export function sheetName(sheet: PackSheet, words: PhaseWords): string {
+export function sheetName(
+  sheet: PackSheet,
+  words: PhaseWords,
+  partOf: (n: number, of: number) => string = (n, of) => `${n} of ${of}`,
+): string {
   const [first = '', ...more] = sheet.phases.map((phase) => words[phase]);
   const does = [first, ...more.map(lower)].join(', ');
-  const part = sheet.part === null ? '' : ` (${sheet.part.n} of ${sheet.part.of})`;
+  const part = sheet.part === null ? '' : ` (${partOf(sheet.part.n, sheet.part.of)})`;
   return `${does}${part}, ${sheet.machine}`;
 }
 

@@ -5,6 +5,9 @@ import type { Drawing } from '../drawing/svg.ts';
 import type { Pack } from '../pack/types.ts';
 import { AUTHORITY_LINE, type Caution, NAMES_NOT_PROVED } from '../quantity/authority.ts';
 import type { Quantity, Source, Working } from '../quantity/types.ts';
+import { now, say } from '../words/heard.ts';
+import type { Language } from '../words/words.ts';
+import { sheetWords } from './words.ts';
 
 export type TitleBlock = {
   readonly title: string;
@@ -16,6 +19,9 @@ export type TitleBlock = {
   readonly names: string;
   readonly authority: string;
   readonly mark: string | null;
+  readonly lang: Language;
+  /** The words of the sheets themselves. */
+  readonly w: Readonly<Record<string, string>>;
 };
 
 /** `ratio`: height over width, so that the template can keep it on the sheet. */
@@ -29,17 +35,24 @@ export const picture = ({ svg, alt, viewBox }: Drawing): Picture => ({
 
 export const DEMO_MARK = 'INVENTED FOR THE DEMO: no vessel, machine or figure here is real.';
 
-export const titleBlock = (pack: Pack, kind: string, title: string = pack.title): TitleBlock => ({
+export const titleBlock = (
+  pack: Pack,
+  kind: string,
+  title: string = pack.title,
+  lang: Language = 'en',
+): TitleBlock => ({
   title,
   kind,
   owner: pack.vessel.name,
   id: pack.id.slice(0, 12),
   issue: `${pack.plantIssue.number}, ${pack.plantIssue.date}`,
   by: 'Boxup',
-  names: NAMES_NOT_PROVED,
+  names: now(NAMES_NOT_PROVED),
   // Worded here and not taken from the pack, so that no file can print a sheet without it.
-  authority: AUTHORITY_LINE,
-  mark: pack.invented ? DEMO_MARK : null,
+  authority: now(AUTHORITY_LINE),
+  mark: pack.invented ? now(DEMO_MARK) : null,
+  lang,
+  w: sheetWords(),
 });
 
 /** At most one decimal, and no zero after the point. */
@@ -51,15 +64,18 @@ export type CautionView = {
   readonly text: string;
   readonly verify: string;
   readonly picture: Picture;
+  readonly w: { readonly verify: string; readonly by: string };
 };
+
+const withoutWord = (text: string, word: string): string =>
+  text.toLowerCase().startsWith(`${word}:`) ? text.slice(word.length + 1).trim() : text;
 
 /** The word first, in capitals; a text that opens with the same word does not say it twice. */
 export const cautionView = (caution: Caution): CautionView => ({
-  word: `${caution.hazard.toUpperCase()}:`,
-  text: caution.text.toLowerCase().startsWith(`${caution.hazard}:`)
-    ? caution.text.slice(caution.hazard.length + 1).trim()
-    : caution.text,
-  verify: caution.verify,
+  word: `${now(caution.hazard).toUpperCase()}:`,
+  text: withoutWord(now(caution.text), now(caution.hazard)),
+  verify: now(caution.verify),
+  w: { verify: say('pVerify'), by: say('pVerifiedBy') },
   picture: picture(signDrawing(caution, { surface: 'paper' })),
 });
 
@@ -68,25 +84,25 @@ export const sourceWords = (source: Source): string => {
     case 'published':
       return [source.title, source.edition, source.place].filter((word) => word !== '').join(', ');
     case 'issued':
-      return `issued, ${source.authority}, issue ${source.issue}, ${source.date}`;
+      return say('sourceIssued', source.authority, source.issue, source.date);
     case 'from memory':
-      return `from memory: ${source.of}`;
+      return say('sourceMemory', source.of);
     case 'computed':
-      return `computed: ${source.by}`;
+      return say('sourceComputed', source.by);
     case 'measured':
-      return `measured: ${source.instrument}`;
+      return say('sourceMeasured', source.instrument);
     case 'entered':
-      return `entered by ${source.by}`;
+      return say('sourceEntered', source.by);
     case 'common practice, no source':
     case 'invented for the demo':
-      return source.kind;
+      return now(source.kind);
   }
 };
 
 export const workingRows = (working: Working): readonly (readonly string[])[] =>
   working.map((row) => [
     row.symbol,
-    row.text,
+    now(row.text),
     row.expression,
     `${Number(row.value.toPrecision(6))} ${row.unit}`,
     sourceWords(row.source),

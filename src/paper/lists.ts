@@ -2,8 +2,11 @@
 
 import { asideLines, askLines, fasteningLines, missingLines } from '../pack/fastening-words.ts';
 import type { Pack } from '../pack/types.ts';
-import { en } from '../words/en/index.ts';
+import { now, say } from '../words/heard.ts';
+import { type Language, type Words, wordsOf } from '../words/words.ts';
 import { valueView } from './steps.ts';
+
+type W = Words['fastenings'];
 
 export type ListView = {
   readonly title: string;
@@ -23,7 +26,7 @@ const list = (
   rows,
 });
 
-const kg = (mass: number | null): string => (mass === null ? 'not stated' : `${mass} kg`);
+const kg = (mass: number | null): string => (mass === null ? say('notStated') : `${mass} kg`);
 
 /** A tool is for a joint or a seal of one; the sheet has their names, ids stay inside. */
 const nameOf = (id: string, { facts, lists }: Pack): string =>
@@ -32,24 +35,23 @@ const nameOf = (id: string, { facts, lists }: Pack): string =>
   facts.parts[id]?.name ??
   id;
 
-export const listsOf = (pack: Pack): readonly ListView[] => [
-  ...toolsHeld(pack),
+export const listsOf = (pack: Pack, language: Language = 'en'): readonly ListView[] => [
+  ...toolsHeld(pack, wordsOf(language).fastenings),
   ...toLayOut(pack),
-  ...fastened(pack),
+  ...fastened(pack, wordsOf(language).fastenings),
   ...toSeeTo(pack),
 ];
 
 /** Chosen from the tools held: to lay out, missing, left in the drawer. */
-const toolsHeld = ({ fastenings }: Pack): readonly ListView[] => {
+const toolsHeld = ({ fastenings }: Pack, w: W): readonly ListView[] => {
   const tools = fastenings?.tools ?? null;
   if (tools === null) return [];
-  const w = en.fastenings;
   const one = (title: string, rows: readonly string[]) =>
     list(
       title,
       [
-        ['What', 5],
-        ['Seen', 0.7],
+        [say('pWhat'), 5],
+        [say('askSeen'), 0.7],
       ],
       rows.map((row) => [row, '']),
     );
@@ -58,10 +60,10 @@ const toolsHeld = ({ fastenings }: Pack): readonly ListView[] => {
     list(
       `${w.tools}, ${w.inDateOn(tools.on)}`,
       [
-        ['Tool', 3],
-        ['Where', 1.6],
-        ['Out', 0.7],
-        ['Back', 0.7],
+        [say('lTool'), 3],
+        [say('lWhere'), 1.6],
+        [say('lOut'), 0.7],
+        [say('lBack'), 0.7],
       ],
       tools.layOut.map(({ name, place }) => [name, place ?? '', '', '']),
     ),
@@ -70,18 +72,18 @@ const toolsHeld = ({ fastenings }: Pack): readonly ListView[] => {
 };
 
 /** Each value as issued, and under it what it does to bolt and hole. */
-const fastened = ({ fastenings }: Pack): readonly ListView[] => [
+const fastened = ({ fastenings }: Pack, w: W): readonly ListView[] => [
   list(
-    en.fastenings.title,
+    w.title,
     [
-      ['Fastening', 1.4],
-      ['Value', 0.9],
-      ['Clamp, wrench, grip', 3],
+      [say('lFastening'), 1.4],
+      [say('lValue'), 0.9],
+      [say('lClampWrench'), 3],
     ],
     (fastenings?.list ?? []).map((one) => [
       `${one.jointName}, ${one.what}`,
-      one.value.shown ?? 'NONE',
-      fasteningLines(one, en.fastenings).join('; '),
+      one.value.shown ?? say('lNone'),
+      fasteningLines(one, w).join('; '),
     ]),
   ),
 ];
@@ -90,112 +92,112 @@ const toLayOut = (pack: Pack): readonly ListView[] => {
   const { lists } = pack;
   return [
     list(
-      'Tools',
+      say('lTools'),
       [
-        ['Tool', 2.2],
-        ['For', 2.6],
-        ['Out', 0.7],
-        ['Back', 0.7],
+        [say('lTool'), 2.2],
+        [say('lForWhat'), 2.6],
+        [say('lOut'), 0.7],
+        [say('lBack'), 0.7],
       ],
       lists.tools.map((row) => [
-        row.tool,
+        now(row.tool),
         row.for.map((id) => nameOf(id, pack)).join(', '),
         '',
         '',
       ]),
     ),
     list(
-      'Gaskets and rings',
+      say('lSeals'),
       [
-        ['Count', 0.6],
-        ['Name', 1.8],
-        ['Size', 1.5],
-        ['Compound', 1.3],
-        ['Joint', 1.5],
-        ['Old out', 0.7],
-        ['New in', 0.7],
+        [say('lCount'), 0.6],
+        [say('lName'), 1.8],
+        [say('lSize'), 1.5],
+        [say('lCompound'), 1.3],
+        [say('lJoint'), 1.5],
+        [say('lOldOut'), 0.7],
+        [say('lNewIn'), 0.7],
       ],
       lists.seals.map((row) => [
         String(row.count),
-        row.name,
-        row.size ?? 'not stated',
-        row.compound ?? 'not stated',
+        now(row.name),
+        row.size ?? say('notStated'),
+        row.compound ?? say('notStated'),
         row.joint,
         '',
         '',
       ]),
     ),
     list(
-      'Consumables',
+      say('lConsumables'),
       [
-        ['Name', 2],
-        ['Amount', 1],
-        ['For', 2],
+        [say('lName'), 2],
+        [say('lAmount'), 1],
+        [say('lForWhat'), 2],
       ],
-      lists.consumables.map((row) => [row.name, row.amount ?? 'not stated', row.for]),
+      lists.consumables.map((row) => [now(row.name), row.amount ?? say('notStated'), row.for]),
     ),
     list(
-      'Loose parts',
+      say('lLoose'),
       [
-        ['Count', 0.7],
-        ['Name', 3],
-        ['Out', 1],
-        ['Back', 1],
+        [say('lCount'), 0.7],
+        [say('lName'), 3],
+        [say('lOut'), 1],
+        [say('lBack'), 1],
       ],
-      lists.loose.map((row) => [String(row.count), row.name, '', '']),
+      lists.loose.map((row) => [String(row.count), now(row.name), '', '']),
     ),
   ];
 };
 
 const toSeeTo = ({ lists, limits }: Pack): readonly ListView[] => [
   list(
-    'Temporary things',
+    say('lTemporary'),
     [
-      ['Name', 2],
-      ['Where', 2],
-      ['In', 0.8],
-      ['Taken away', 1],
+      [say('lName'), 2],
+      [say('lWhere'), 2],
+      [say('lIn'), 0.8],
+      [say('lTaken'), 1],
     ],
-    lists.temporary.map((row) => [row.name, row.where, '', '']),
+    lists.temporary.map((row) => [now(row.name), now(row.where), '', '']),
   ),
   list(
-    'Weights',
+    say('lWeights'),
     [
-      ['Part', 2],
-      ['Mass', 1],
-      ['Carried by', 2],
+      [say('lPart'), 2],
+      [say('lMass'), 1],
+      [say('lCarried'), 2],
     ],
-    lists.weights.map((row) => [row.name, kg(row.massKg), row.carriedBy ?? 'not stated']),
+    lists.weights.map((row) => [row.name, kg(row.massKg), row.carriedBy ?? say('notStated')]),
   ),
   list(
-    'Values in force',
+    say('lInForce'),
     [
-      ['Value', 1.2],
-      ['For', 1.8],
-      ['Origin, issue, date, authority, thread', 3],
+      [say('lValue'), 1.2],
+      [say('lForWhat'), 1.8],
+      [say('lOrigin'), 3],
     ],
     [...lists.values, ...limits].map((value) => {
       const view = valueView(value);
-      return [view.shown ?? 'NONE', view.name, view.words];
+      return [view.shown ?? say('lNone'), view.name, view.words];
     }),
   ),
   list(
-    'Proofs',
+    say('lProofs'),
     [
-      ['Proof', 1.2],
-      ['What', 3],
-      ['By', 1],
-      ['At', 0.8],
+      [say('lProof'), 1.2],
+      [say('pWhat'), 3],
+      [say('pBy'), 1],
+      [say('lAt'), 0.8],
     ],
-    lists.proofs.map((row) => [row.name, row.what, '', '']),
+    lists.proofs.map((row) => [now(row.name), now(row.what), '', '']),
   ),
   list(
-    'Follow-ups',
+    say('lFollowUps'),
     [
-      ['After', 0.8],
-      ['What', 3],
-      ['Owner', 1.2],
-      ['Done by', 1.2],
+      [say('lAfter'), 0.8],
+      [say('pWhat'), 3],
+      [say('lOwner'), 1.2],
+      [say('lDoneBy'), 1.2],
     ],
     lists.followUps.map((row) => [row.after, row.what, '', '']),
   ),

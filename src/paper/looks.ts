@@ -3,6 +3,7 @@
 import type { Pack } from '../pack/types.ts';
 import { CANNOT_TELL, choicesOf, lookOrder } from '../record/look-order.ts';
 import { MOMENTS, type Moment } from '../record/second-look.ts';
+import { now, say } from '../words/heard.ts';
 
 export type LookView = {
   readonly title: string;
@@ -15,16 +16,10 @@ export type LookView = {
   }[];
 };
 
-const TITLES: Readonly<Record<Moment, string>> = {
-  isolation: 'Second look: isolation, before anything wet is opened',
-  'line-up': 'Second look: line-up, before the first start',
-};
-
-const WORDS =
-  'Anyone trained, deck included, but not who did it. Take this sheet alone, go to each closure, ' +
-  'mark what you see. Nothing here says how it should be. Alone aboard: the same person, at least ' +
-  '10 min after the last closure, and it is “checked alone” (common practice, no source). Any ' +
-  'difference: put it right, then look again.';
+const TITLES = {
+  isolation: 'lookTitleIsolation',
+  'line-up': 'lookTitleLineUp',
+} as const satisfies Readonly<Record<Moment, string>>;
 
 export const looksOf = (pack: Pack): readonly LookView[] =>
   MOMENTS.flatMap((moment) => {
@@ -35,10 +30,10 @@ export const looksOf = (pack: Pack): readonly LookView[] =>
       const { choices, turns } = choicesOf(closure, null);
       return {
         name: closure?.name ?? thing,
-        place: closure?.stations.join(', ') || (closure?.place ?? ''),
-        choices: [...choices, CANNOT_TELL],
+        place: closure?.stations.map(now).join(', ') || (closure?.place ?? ''),
+        choices: [...choices, CANNOT_TELL].map(now),
         turns,
       };
     });
-    return [{ title: TITLES[moment], words: WORDS, rows }];
+    return [{ title: say(TITLES[moment]), words: say('lookSheetWords'), rows }];
   });

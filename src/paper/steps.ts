@@ -6,12 +6,13 @@ import { PHONE_WIDTH, widthOf } from '../drawing/svg.ts';
 import { wrenchWords } from '../pack/fastening-words.ts';
 import { sheetName, sheetsOf } from '../pack/sheets.ts';
 import type { Pack, ShownValue, Step } from '../pack/types.ts';
-import { en } from '../words/en/index.ts';
+import { now, say } from '../words/heard.ts';
+import { type Language, wordsOf as wordsIn } from '../words/words.ts';
 import { type CautionView, cautionView, type Picture, picture } from './block.ts';
 
 const STOPS = {
-  isolation: 'Stop: not before the isolation is proved. There is no way past this.',
-  clear: 'Stop: not before everyone is clear, called and answered. There is no way past this.',
+  isolation: 'stopIsolation',
+  clear: 'stopClear',
 } as const;
 
 export type StepView = {
@@ -45,39 +46,46 @@ export type SheetView = {
 };
 
 /** `Sheet C · Take off, Port main engine`: the screen on which it is entered calls it the same. */
-export const stepSheetsOf = (pack: Pack): readonly SheetView[] => {
+export const stepSheetsOf = (pack: Pack, language: Language = 'en'): readonly SheetView[] => {
+  const { paper } = wordsIn(language);
   const drawn = new Set<string>();
   return sheetsOf(pack).map((sheet) => {
     const steps = sheet.steps.map((step, i) =>
-      stepView(pack, step, sheet.steps[i - 1]?.reason ?? '', drawn),
+      stepView({ pack, language, drawn }, step, sheet.steps[i - 1]?.reason ?? ''),
     );
-    const name = en.paper.sheet(sheet.letter, sheetName(sheet, en.paper.phases));
+    const name = paper.sheet(sheet.letter, sheetName(sheet, paper.phases, paper.partOf));
     return { name, steps };
   });
 };
 
 /** A joint's pattern is printed at its first round; later rounds have their boxes. */
-const stepView = (pack: Pack, step: Step, before: string, drawn: Set<string>): StepView => {
+type Sheets = {
+  readonly pack: Pack;
+  readonly language: Language;
+  readonly drawn: Set<string>;
+};
+
+const stepView = ({ pack, language, drawn }: Sheets, step: Step, before: string): StepView => {
   const holes = holesOf(pack, step);
   const drawing = drawn.has(step.thing) ? null : patternOf(pack, step, holes.length);
   if (drawing !== null) drawn.add(step.thing);
   return {
-    text: step.text,
+    text: now(step.text),
     words: wordsOf(step, before),
-    stop: step.stop === null ? null : STOPS[step.stop],
+    stop: step.stop === null ? null : say(STOPS[step.stop]),
     cautions: step.cautions.map(cautionView),
     values: step.values.map((value) => valueAt(value, step.round ?? '')),
-    sets: setsOf(step),
+    sets: setsOf(step, language),
     asks: step.asks.map((ask) => ({
-      label: ask.label,
+      label: now(ask.label),
       unit: ask.unit ?? '',
       note: [
-        ask.expected === undefined ? '' : `expected ${ask.expected}`,
-        ask.optional === true ? '(if it can be had)' : '',
+        ask.expected === undefined ? '' : say('expectedIs', ask.expected),
+        ask.optional === true ? say('ifItCan') : '',
       ]
         .filter((word) => word !== '')
         .join(' '),
-      choices: ask.choices ?? [],
+      choices: (ask.choices ?? []).map(now),
     })),
     holes: holes.map((label) => ({ label, width: Math.max(26, widthOf(label, 11) + 8) })),
     'boxes-words': boxesWords(pack, step),
@@ -85,9 +93,13 @@ const stepView = (pack: Pack, step: Step, before: string, drawn: Set<string>): S
   };
 };
 
-const setsOf = (step: Step): StepView['sets'] =>
+const setsOf = (step: Step, language: Language): StepView['sets'] =>
   (step.sets ?? []).map((line) => {
-    const [head = '', ...rest] = wrenchWords(line, step.round ?? null, en.fastenings);
+    const [head = '', ...rest] = wrenchWords(
+      line,
+      step.round ?? null,
+      wordsIn(language).fastenings,
+    );
     return { head, rest: rest.join(' · ') };
   });
 
@@ -112,22 +124,30 @@ export const holesOf = (pack: Pick<Pack, 'facts'>, step: Step): readonly string[
 };
 
 const boxesWords = (pack: Pack, step: Step): string => {
-  if (step.verb === 'undone') return 'each as it is undone';
+  if (step.verb === 'undone') return say('asUndone');
   const round = step.round === 'hand' ? 'by hand' : (step.round ?? '');
   const layout = pack.facts.joints[step.thing.replace('joint/', '')]?.layout.kind;
-  const where = layout === 'positions' ? '' : ' (positions not known)';
-  return `${round === '' || round === 'made' ? '' : `${round}, `}in this order${where}`;
+  return say(
+    'inThisOrder',
+    round === '' || round === 'made' ? null : round,
+    layout === 'positions',
+  );
 };
+
+const countedIn = (step: Step): string =>
+  step.count === null || /^\d/.test(step.count.what)
+    ? countWords(step)
+    : say('counted', step.count.n, step.count.what);
 
 /** A reason that goes on is not said again; unknown minutes are listed once. */
 const wordsOf = (step: Step, before: string): string =>
   [
-    step.place === null ? '' : `at: ${step.place}`,
-    step.tool === null ? '' : `with: ${step.tool}`,
-    step.count === null ? '' : `count: ${countWords(step)}`,
+    step.place === null ? '' : say('atPlace', step.place),
+    step.tool === null ? '' : say('withTool', step.tool),
+    step.count === null ? '' : say('countIs', countedIn(step)),
     step.minutes === null ? '' : `${step.minutes} min`,
-    step.hands > 1 ? `${step.hands} people` : '',
-    step.reason === '' || step.reason === before ? '' : `why: ${step.reason}`,
+    step.hands > 1 ? say('peopleNeeded', step.hands) : '',
+    step.reason === '' || step.reason === before ? '' : say('whyIs', step.reason),
   ]
     .filter((word) => word !== '')
     .join(' · ');
@@ -139,19 +159,23 @@ const wordsOf = (step: Step, before: string): string =>
 const valueAt = (value: ShownValue, round: string): ValueView => {
   const view = valueView(value);
   const share = /^\d+ %$/.test(round) && round !== '100 %';
-  return share && view.shown !== null ? { ...view, shown: `${round} of ${view.shown}` } : view;
+  return share && view.shown !== null
+    ? { ...view, shown: say('shareOfIssued', round, view.shown) }
+    : view;
 };
 
 export const valueView = (value: ShownValue): ValueView => ({
-  name: value.name,
-  shown: value.shown,
+  name: now(value.name),
+  shown: value.shown === null ? null : now(value.shown),
   words: [
-    value.origin,
-    value.issue === null ? '' : `issue ${value.issue}`,
+    now(value.origin),
+    value.issue === null ? '' : say('issueNumber', value.issue),
     value.date ?? '',
     value.authority ?? '',
-    value.shown === null || value.threadCondition === null ? '' : `thread ${value.threadCondition}`,
-    value.was === null ? '' : `was ${value.was.value} (issue ${value.was.issue})`,
+    value.shown === null || value.threadCondition === null
+      ? ''
+      : say('threadIs', value.threadCondition),
+    value.was === null ? '' : say('valueWas', value.was.value, value.was.issue),
   ]
     .filter((word) => word !== '')
     .join(' · '),

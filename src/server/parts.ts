@@ -6,6 +6,7 @@ import type { Pack } from '../pack/types.ts';
 import type { Plant } from '../plant/types.ts';
 import type { Act, DeviceTime, JobState, State } from '../record/types.ts';
 import type { Solver } from '../removal/model.ts';
+import type { Language } from '../words/words.ts';
 
 export type RecordToPrint = {
   readonly job: string;
@@ -19,6 +20,7 @@ export type PackToPrint = {
   readonly state: State;
   readonly packs: readonly Pack[];
   readonly people: readonly string[];
+  readonly language: Language;
 };
 
 export type ServerParts = {

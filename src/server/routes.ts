@@ -14,6 +14,7 @@ import { AUTHORITY_LINE } from '../quantity/authority.ts';
 import { mayRecord } from '../record/closing.ts';
 import { fold } from '../record/fold.ts';
 import type { Draft } from '../record/types.ts';
+import { isLanguage } from '../words/words.ts';
 import { isExchange, readSent, receiveActs } from './exchange.ts';
 import type { ServerParts } from './parts.ts';
 import { checkPhoto } from './photos.ts';
@@ -157,11 +158,14 @@ function pdf(c: Context, bytes: Uint8Array, name: string): Response {
 
 async function packSheet(c: Context, { archive, packPdf }: ServerParts): Promise<Response> {
   const id = c.req.param('id');
-  const pack = (await archive.packs()).find((each) => each.id === id);
+  const [acts, packs] = await Promise.all([archive.acts(), archive.packs()]);
+  const pack = packs.find((each) => each.id === id);
   if (pack === undefined) return refuseOne(c, 404, notThere('pack', id, 'a pack that is kept'));
   // Whoever prints it is told what changed since their last such job, and so are the hands.
   const people = [c.req.query('for') ?? '', ...(pack.request.people ?? [])];
-  const about = { state: fold({ acts, packs }), packs, people };
+  const wanted = c.req.query('language') ?? '';
+  const language = isLanguage(wanted) ? wanted : 'en';
+  const about = { state: fold({ acts, packs }), packs, people, language };
   return pdf(c, await packPdf(pack, about), `pack-${pack.target.id}`);
 }
 

@@ -3,11 +3,12 @@
 import type { Pack } from '../../pack/types.ts';
 import { Plain } from '../shared/controls.tsx';
 import { useHolder } from '../shared/person.tsx';
-import { useWords } from '../shared/say.tsx';
+import { useLanguage, useWords } from '../shared/say.tsx';
 
 export function TakeAway({ pack }: { readonly pack: Pack }) {
   const { sentences: w } = useWords();
   const { name } = useHolder();
+  const [language] = useLanguage();
   const save = () => {
     const text = `${JSON.stringify(pack.request, null, 2)}\n`;
     const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
@@ -23,7 +24,7 @@ export function TakeAway({ pack }: { readonly pack: Pack }) {
       <p className="acts-row">
         <a
           className="plain"
-          href={`/api/packs/${pack.id}/pdf?for=${encodeURIComponent(name)}`}
+          href={`/api/packs/${pack.id}/pdf?for=${encodeURIComponent(name)}&language=${language}`}
           target="_blank"
           rel="noreferrer"
         >

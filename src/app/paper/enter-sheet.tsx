@@ -64,7 +64,7 @@ export function EnterSheet({ job, pack, sheet, onEntered }: EnterSheetProps) {
   const options = rows.map(({ step }) => ({ id: step.id, name: told(step.text) }));
   return (
     <section aria-labelledby="paper-sheet" className="paper-sheet" data-paper={sheet.letter}>
-      <h2 id="paper-sheet">{w.sheet(sheet.letter, sheetName(sheet, w.phases))}</h2>
+      <h2 id="paper-sheet">{w.sheet(sheet.letter, sheetName(sheet, w.phases, w.partOf))}</h2>
       <Person label={w.workedBy} value={by} onChange={setBy} />
       <Field label={w.writtenAt} value={writtenAt} onChange={setWrittenAt} />
       {rows.some(({ step }) => step.cautions.length > 0) ? (

@@ -74,7 +74,7 @@ function Others({ job, sheets, onChoose }: OthersProps) {
         {sheets.map((sheet) => (
           <li key={sheet.letter} data-sheet={sheet.letter}>
             <Plain onPress={() => choose(sheet.letter)}>
-              {w.sheet(sheet.letter, sheetName(sheet, w.phases))}:{' '}
+              {w.sheet(sheet.letter, sheetName(sheet, w.phases, w.partOf))}:{' '}
               {leftOf(job, sheet) === 0 ? w.entered : w.toEnter(leftOf(job, sheet))}
             </Plain>
           </li>

@@ -50,6 +50,10 @@ export const packSentences = {
   howLong: (what: readonly string[]) => `How long for ${what.join(', ')}?`,
   howLongWhy:
     '15 min each is assumed (common practice, no source); the plan is proven for that only',
+  noValueIsStated: 'no value is stated',
+  threadNotStated: 'the thread is not stated',
+  classNotStated: 'the strength class is not stated',
+  frictionInNoTable: 'friction of this thread is in no table at hand',
   whatMass: (part: string) => `${part}: what does it weigh, and what carries it?`,
   whatMassWhy: 'its mass is not stated',
 

@@ -31,6 +31,7 @@ export const paper = {
   written: (at: string) => `written ${at}`,
   enteredBy: (name: string) => `entered by ${name}`,
   sheet: (letter: string, name: string) => `Sheet ${letter} · ${name}`,
+  partOf: (n: number, of: number) => `${n} of ${of}`,
   phases: {
     before: 'Before you start',
     isolate: 'Isolate',

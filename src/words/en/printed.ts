@@ -102,6 +102,8 @@ export const printedSentences = {
   lConsumables: 'Consumables',
   lAmount: 'Amount',
   lLoose: 'Loose parts',
+  lFastening: 'Fastening',
+  lClampWrench: 'Clamp, wrench, grip',
   lTemporary: 'Temporary things',
   lWhere: 'Where',
   lIn: 'In',

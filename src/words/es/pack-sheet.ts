@@ -53,6 +53,10 @@ export const packSentences: Translated<typeof english> = {
   howLong: (what) => `¿Cuánto tiempo para ${what.join(', ')}?`,
   howLongWhy:
     'se suponen 15 min cada uno (práctica común, sin fuente); el plan solo está probado para eso',
+  noValueIsStated: 'no hay ningún valor indicado',
+  threadNotStated: 'la rosca no está indicada',
+  classNotStated: 'la clase de resistencia no está indicada',
+  frictionInNoTable: 'el rozamiento de esta rosca no está en ninguna tabla a mano',
   whatMass: (part) => `${part}: ¿cuánto pesa, y con qué se lleva?`,
   whatMassWhy: 'su masa no está indicada',
 

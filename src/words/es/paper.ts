@@ -33,6 +33,7 @@ export const paper: Words['paper'] = {
   written: (at) => `escrito ${at}`,
   enteredBy: (name) => `pasado por ${name}`,
   sheet: (letter, name) => `Hoja ${letter} · ${name}`,
+  partOf: (n, of) => `${n} de ${of}`,
   phases: {
     before: 'Antes de empezar',
     isolate: 'Aislar',

@@ -105,6 +105,8 @@ export const printedSentences: Translated<typeof english> = {
   lConsumables: 'Consumibles',
   lAmount: 'Cuánto',
   lLoose: 'Piezas sueltas',
+  lFastening: 'Sujeción',
+  lClampWrench: 'Aprieto, llave, agarre',
   lTemporary: 'Cosas provisionales',
   lWhere: 'Dónde',
   lIn: 'Puesta',
