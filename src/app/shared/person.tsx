@@ -24,8 +24,8 @@ export function usePeople(): readonly string[] {
   return [...new Set([...named, ...state.people])];
 }
 
-/** No name has a bracket: an answer of the list, never of an act. */
-const OTHER = '(another)';
+/** No name has a bracket: a choice of the list, never said nor shown. */
+const OTHER = '(another name)';
 
 type PersonProps = {
   readonly label: string;
