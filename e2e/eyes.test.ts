@@ -108,7 +108,7 @@ async function expectBlank(page: Page, pack: Pack): Promise<void> {
   expect(await page.locator('[data-step] [aria-pressed="true"]').count()).toBe(0);
 }
 
-test('the looker finds a blank list, otherwise ordered; a valve seen open is a finding', async () => {
+test('the looker finds a blank list, otherwise ordered; one seen open is a finding', async () => {
   const pack = await asFarAs('job-eyes-two', ISOLATION, '2');
   const { page } = phone;
   await hold(page, 'job-eyes-two', 'work', DOER);

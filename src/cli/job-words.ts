@@ -27,7 +27,9 @@ export function stepLines(step: Step): readonly string[] {
     step.text,
     ...step.cautions.map((c) => `    CAUTION ${c.sign}: ${c.text} Verify: ${c.verify}.`),
     ...more.filter(([, value]) => value !== null).map(([name, value]) => `    ${name}: ${value}`),
-    `    say: do JOB "${step.id}"`,
+    step.verb === 'second-look'
+      ? `    say: second-look JOB ${step.thing.replace('look/', '')}`
+      : `    say: do JOB "${step.id}"`,
   ];
 }
 

@@ -42,5 +42,7 @@ export function choicesOf(closure: ClosureFacts | undefined, said: string | null
   if (words.every(isValve)) return { choices: ['open', 'shut'], turns: true };
   const seen = new Set<string>();
   const own = known.filter((k) => !seen.has(positionOf(k)) && seen.add(positionOf(k)));
-  return { choices: [...own.sort(), ANOTHER], turns: false };
+  // One word alone would tell what is wanted.
+  const more = own.length < 2 ? ['off', 'on'].filter((w) => !seen.has(w)) : [];
+  return { choices: [...own, ...more].sort().concat(ANOTHER), turns: false };
 }

@@ -282,6 +282,8 @@ describe('the blank list', () => {
     expect(choicesOf(valve, null)).toEqual({ choices: ['open', 'shut'], turns: true });
     const key = { ...closure, normal: 'remote', workPosition: 'local, key out' };
     expect(choicesOf(key, null).choices).toEqual(['local, key out', 'remote', 'another position']);
+    const breaker = { ...closure, normal: 'off', workPosition: 'off' };
+    expect(choicesOf(breaker, null).choices).toEqual(['off', 'on', 'another position']);
   });
 });
 
