@@ -67,7 +67,7 @@ export const recordSentences: Translated<typeof english> = {
   notProvedBecause: (why) => `sin comprobar: ${why}`,
   isolationNotProved: 'aislamiento sin comprobar',
   someoneNotClear: 'alguien no está apartado',
-  notLookedAt: 'sin segunda mirada',
+  notLookedAt: 'sin mirar',
   valueSuperseded: 'valor sustituido',
   notClosed: 'no se ha cerrado',
 

@@ -124,7 +124,7 @@ export const vocabulary: Readonly<Record<keyof typeof english, string>> = {
   roundLeft: 'como quedó',
   roundHand: 'a mano',
   roundMade: 'hecha',
-  roundTight: 'apretada',
+  roundTight: 'apretado',
   roundOnceMore: 'una vez más por orden',
   renewInPlace: 'renovar en su sitio',
   exchange: 'cambiar',
