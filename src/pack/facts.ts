@@ -4,6 +4,7 @@ import { readQuantity } from '../quantity/quantity.ts';
 import { asFoundFacts } from './as-found.ts';
 import { type Context, isWet, jointOf, partOf, placeName } from './context.ts';
 import { proofDrains } from './isolate.ts';
+import { givenBackFor } from './isolation.ts';
 import { lookFacts } from './looks.ts';
 import { proofFacts } from './prove.ts';
 import { recheckFacts } from './recheck.ts';
@@ -49,6 +50,7 @@ export const factsOf = (
       stated: c.isolation.stated,
       closures: ids,
       proveAt: proofDrains(c),
+      starts: ids.filter((id) => givenBackFor(c.machine, id) === 'start'),
       wetJoints: c.undone.filter((u) => !u.bench && isWet(c.machine, u.id)).map((u) => u.id),
     },
     looks: lookFacts(c),

@@ -212,6 +212,8 @@ export type PackFacts = {
     readonly closures: readonly string[];
     readonly proveAt: readonly string[];
     readonly wetJoints: readonly string[];
+    /** Of the closures those that keep it from starting; packs of earlier days name none. */
+    readonly starts?: readonly string[];
   };
   /** Closures that a second pair of eyes looks at, at each moment; packs made before had none. */
   readonly looks?: {

@@ -35,6 +35,8 @@ const fromPaper = {
   enteredBy: name.optional(),
 };
 
+const someHoles = z.array(z.string().min(1).max(20)).min(1).max(500);
+
 const common = {
   step: z.string().max(400).optional(),
   count: z.int().min(0).max(10_000).optional(),
@@ -84,7 +86,12 @@ export const bodies = {
   }),
   'pack-amended': z.strictObject({ from: hash, to: hash, why: words }),
   'could-not': z.strictObject({ thing: name, step: z.string().max(400).optional(), why: words }),
-  found: z.strictObject({ thing: name, what: words, ...fromPaper }),
+  found: z.strictObject({
+    thing: name,
+    what: words,
+    hole: z.string().min(1).max(20).optional(),
+    ...fromPaper,
+  }),
   decided: z.strictObject({ finding: words, owner: name, what: words, pack: hash.optional() }),
   'cannot-run': z.strictObject({
     thing: z.enum(BEFORE),
@@ -226,6 +233,8 @@ export const bodies = {
   'item-in': about('item', {}),
   refitted: about('part', {}),
   made: about('joint', {}),
+  'checked-tight': about('joint', { holes: someHoles }),
+  're-tightened': about('joint', { cold: yes, noPressure: yes, startIsolated: yes }),
   'taken-away': about('temp', {}),
   'drain-shut': about('drain', {}),
   untagged: about('tag', {}),

@@ -11,6 +11,7 @@ import { rivalPacks } from './rivals.ts';
 import { lookActRefused, waitsForLook } from './second-look-refused.ts';
 import { lookedRefused, supersededRefused } from './superseded.ts';
 import { after } from './things.ts';
+import { tightRefused } from './tight-refused.ts';
 import type { ActBody, DeviceTime, Draft, Finding, JobState, Refusal, State } from './types.ts';
 import { wasDone } from './vessel.ts';
 
@@ -72,6 +73,9 @@ function refused(
       return afterClosing(now, draft) ?? lookActRefused(now, draft, at);
     case 'made':
       return afterClosing(now, draft) ?? madeRefused(now, pack, draft.body);
+    case 'checked-tight':
+    case 're-tightened':
+      return afterClosing(now, draft) ?? tightRefused(now, pack, draft);
     case 'value-looked-at':
       return lookedRefused(now, draft.body);
     case 'accounted':

@@ -153,7 +153,11 @@ function isTagged(asked: Asked, closure: string): boolean {
 /** After these a call to start or turn no longer holds: it has turned, or has its power back. */
 const LAPSES: readonly string[] = ['turned', 'started', 'restored', 'untagged'];
 
+/** Hands on a joint that is tight: nothing is opened, but somebody was at the machine. */
+const AT_THE_MACHINE: readonly string[] = ['checked-tight', 're-tightened'];
+
 const opensMachine = (s: Said): boolean =>
+  AT_THE_MACHINE.includes(s.act.kind) ||
   s.row.opens(s.body, s.facts).some((o) => o.kind !== 'proof');
 
 const callsBefore = (

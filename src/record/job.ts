@@ -5,6 +5,7 @@ import type { Pack } from '../pack/types.ts';
 import { say } from '../words/heard.ts';
 import { asFoundIn, withHours } from './as-found.ts';
 import { baselineIn, foundPositionsIn } from './before.ts';
+import { boltsFoundIn } from './bolts.ts';
 import { doneBy, type Reports, reportsOf } from './done.ts';
 import { entriesOf } from './entries.ts';
 import { deviationsOf, findingsOf, uncovered } from './findings.ts';
@@ -100,6 +101,7 @@ export function foldJob(
     })),
     items: withHours(said.flatMap(itemOf), asFoundIn(said)),
     baseline: baselineIn(said, others),
+    bolts: boltsFoundIn(all, isAncestor),
     foundPositions: foundPositionsIn(said),
     asFound: asFoundIn(said),
     closed: closed === null ? null : { ...closed, deviations: deviations.length },

@@ -5,7 +5,7 @@ import type { PackFacts, StepVerb, Thing } from '../pack/types.ts';
 import { asFoundAnswers, asFoundOwed, isAccounted, missingFrom } from './as-found.ts';
 import { bodies, type Kind } from './bodies.ts';
 import { isSeen, tookOff } from './seen.ts';
-import { after, before, jointOfSeal, proofsOwed, undoneJoint } from './things.ts';
+import { after, before, jointOfSeal, leakLookOwed, proofsOwed, undoneJoint } from './things.ts';
 import type { ActBody, Entry, Stream } from './types.ts';
 
 export type { Kind } from './bodies.ts';
@@ -130,6 +130,18 @@ const accounted = row('accounted', 'missing pieces found, or gone on without by 
   closes: (body) => (isAccounted(body) ? [thingOf(body)] : []),
 });
 
+/** Two acts on a joint that is tight; what each disturbs is looked at again. */
+const tightAlready = {
+  'checked-tight': row('checked-tight', 'a nut that was tight backed off and re-tightened', {
+    step: true,
+    opens: (body, facts) => proofsOwed(thingOf(body), facts),
+  }),
+  're-tightened': row('re-tightened', 'a relaxed gasket re-tightened once round, cold', {
+    step: true,
+    opens: (body, facts) => leakLookOwed(thingOf(body), facts),
+  }),
+} as const satisfies Partial<Record<Kind, KindRow>>;
+
 const vessel = { stream: ['vessel'] } as const;
 const machine = { stream: ['machine'] } as const;
 
@@ -164,6 +176,7 @@ export const kinds: Record<Kind, KindRow> = {
   'limit-lifted': row('limit-lifted', 'an open limit on a machine is lifted', machine),
   ...stepKinds,
   ...strip,
+  ...tightAlready,
   accounted,
 };
 

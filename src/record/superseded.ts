@@ -45,6 +45,11 @@ export function valuesAt(
 ): readonly { readonly thing: Thing; readonly value: ShownValue }[] {
   const all = [
     ...pack.steps.flatMap((s) => s.values.map((value) => ({ thing: s.thing, value }))),
+    ...Object.entries(pack.facts.joints).flatMap(([id, { recheck }]) =>
+      recheck?.retighten.value == null
+        ? []
+        : [{ thing: `joint/${id}`, value: recheck.retighten.value }],
+    ),
     ...pack.limits.map((value) => ({ thing: 'proof/running', value })),
     ...(pack.interval === null ? [] : [{ thing: 'job', value: pack.interval }]),
   ];
@@ -145,14 +150,20 @@ const inSight = (l: Looking, look: Said, row: Replaced): boolean =>
 export function supersededOf(l: Looking): readonly Superseded[] {
   if (l.issued.length === 0) return [];
   const rows = new Map<string, Superseded>();
+  const byPack = new Map<Pack, readonly Replaced[]>();
+  const replaced = (pack: Pack): readonly Replaced[] => {
+    const found = byPack.get(pack) ?? replacedIn(pack, l.issued);
+    byPack.set(pack, found);
+    return found;
+  };
   const key = (r: Replaced): string => `${r.thing} ${r.value}`;
-  for (const row of l.pack === null ? [] : replacedIn(l.pack, l.issued)) {
+  for (const row of l.pack === null ? [] : replaced(l.pack)) {
     const look = looksAt(l, row).at(-1);
     rows.set(key(row), { ...row, reached: null, looked: lookedBy(look) });
   }
   for (const made of l.all.filter((s) => stillStands(l, s))) {
-    const own = replacedIn(made.pack as Pack, l.issued).filter((r) => r.thing === made.body.thing);
-    for (const row of own) {
+    const own = made.pack === null ? [] : replaced(made.pack);
+    for (const row of own.filter((r) => r.thing === made.body.thing)) {
       const looks = looksAt(l, row);
       if (looks.some((look) => l.isAncestor(look.index, made.index))) continue;
       const look = looks.filter((one) => l.isAncestor(made.index, one.index)).at(-1);

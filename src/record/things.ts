@@ -22,6 +22,16 @@ export function proofsOwed(thing: Thing, facts: PackFacts | null): readonly Open
   return [...ids].map((id) => ({ thing: `proof/${id}`, kind: 'proof' }));
 }
 
+/** Nothing was backed off: of the proofs its joint owes only the look for leaks opens again. */
+export function leakLookOwed(thing: Thing, facts: PackFacts | null): readonly Opening[] {
+  const owed = proofsOwed(thing, facts);
+  const look = LEAK_LOOKS.find((id) => owed.some((o) => o.thing === `proof/${id}`));
+  return look === undefined ? owed : owed.filter((o) => o.thing === `proof/${look}`);
+}
+
+/** Filled and looked at while it stands still; a joint of no line is looked at after stopping. */
+const LEAK_LOOKS: readonly string[] = ['static-look', 'after-stop'];
+
 /** Undoing a joint owes it made up again, each seal out and a new one in, each loose part back. */
 export function undoneJoint(thing: Thing, facts: PackFacts | null): readonly Opening[] {
   const id = after(thing);

@@ -177,6 +177,16 @@ export type Baseline = {
   }[];
 };
 
+/** A bolt found to hold nothing; it stands until the joint is undone again, or the nut checked. */
+export type BoltFound = {
+  readonly act: string;
+  readonly thing: Thing;
+  /** Null where nobody said which. */
+  readonly hole: string | null;
+  readonly what: string;
+  readonly stands: boolean;
+};
+
 export type JobState = {
   readonly id: string;
   /** What its sentences say, for other languages. */
@@ -255,6 +265,7 @@ export type JobState = {
     readonly hours: number | null;
   }[];
   readonly baseline: Baseline;
+  readonly bolts: readonly BoltFound[];
   /** How each closure stood before this job moved it, the last word on each. */
   readonly foundPositions: readonly {
     readonly act: string;

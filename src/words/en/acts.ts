@@ -42,6 +42,8 @@ export const acts = {
     'order-set': 'the order for boxing up, as a person wants it',
     'handed-over': 'the watch handed over with what is open',
     'seen-at-machine': 'an open thing seen at the machine by the relief',
+    'value-looked-at': 'a superseded value looked at, by name, at its joint',
+    'values-issued': 'an issue replaces values that packs here hold',
     'watch-taken': 'who has the watch',
     'sailing-set': 'when the vessel sails',
     'sailing-off': 'a sailing that is off',
@@ -79,6 +81,8 @@ export const acts = {
     proof: 'a proof done: closes on a pass, opens on a fail or cannot tell',
     'took-off': 'a thing taken off, as seen: its fasteners, seals, bag',
     'shut-or-unplugged': 'a closure shut or a plug pulled, with how it was found',
+    'checked-tight': 'a nut that was tight backed off and re-tightened',
+    're-tightened': 'a relaxed gasket re-tightened once round, cold',
     'put-back': 'a thing taken off put back, or its fasteners all tight',
   },
 };

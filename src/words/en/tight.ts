@@ -15,9 +15,11 @@ export const tightSentences = {
     weight: string | null,
   ) =>
     `${joint}: undo ${fasteners}. ` +
-    (known ? '' : 'Stand clear of the side that opens first. ') +
-    `Slacken each a part of a turn, far side first${given(far, ' (', ')')}` +
-    `${given(order, ': ')}; round after round. ` +
+    (known
+      ? `Far side first${given(far, ' (', ')')}${given(order, ': ')}; `
+      : 'Stand clear of the side that opens first; far side first. ' +
+        given(order, 'Numbered across: ', '; ')) +
+    `${!known && order === null ? 'Each' : 'each'} a part of a turn, round after round. ` +
     'Break the joint with all of them still on, away from you, and watch; only then take them off' +
     (wet ? '. Keep what makes it up again beside it' : '') +
     given(leave, '. DO NOT DISTURB without leave: ') +

@@ -44,6 +44,8 @@ export const acts: Words['acts'] = {
     'order-set': 'el orden de montaje, como lo quiere una persona',
     'handed-over': 'la guardia entregada con lo pendiente',
     'seen-at-machine': 'algo pendiente visto en la máquina por el relevo',
+    'value-looked-at': 'un valor reemplazado, mirado bajo nombre en su unión',
+    'values-issued': 'una edición reemplaza valores que tienen pliegos de aquí',
     'watch-taken': 'quién tiene la guardia',
     'sailing-set': 'cuándo sale el buque',
     'sailing-off': 'una salida anulada',
@@ -81,6 +83,8 @@ export const acts: Words['acts'] = {
     proof: 'una prueba hecha: se cierra si pasa, se abre si no pasa o no se puede decir',
     'took-off': 'una cosa quitada, tal como se vio: tornillería, juntas, bolsa',
     'shut-or-unplugged': 'un cierre cerrado o un enchufe sacado, y cómo se encontró',
+    'checked-tight': 'una tuerca ya apretada, aflojada y reapretada',
+    're-tightened': 'una junta relajada, reapretada una vez alrededor, fría',
     'put-back': 'una cosa quitada vuelta a poner, o toda su tornillería apretada',
   },
 };

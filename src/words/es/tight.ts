@@ -9,9 +9,11 @@ const given = (text: string | null, before: string, behind = ''): string =>
 export const tightSentences: Translated<typeof english> = {
   slacken: (joint, fasteners, known, order, far, wet, leave, weight) =>
     `${joint}: soltar ${fasteners}. ` +
-    (known ? '' : 'Apartarse del lado que se abre primero. ') +
-    `Aflojar cada uno parte de una vuelta, primero el lado opuesto${given(far, ' (', ')')}` +
-    `${given(order, ': ')}; una vuelta tras otra. ` +
+    (known
+      ? `Primero el lado opuesto${given(far, ' (', ')')}${given(order, ': ')}; `
+      : 'Apartarse del lado que se abre primero; primero el lado opuesto. ' +
+        given(order, 'Numerado en cruz: ', '; ')) +
+    `${!known && order === null ? 'Cada' : 'cada'} uno parte de una vuelta, una y otra vez. ` +
     'Despegar la unión con todos aún puestos, lejos de uno, y mirar; solo entonces quitarlos' +
     (wet ? '. Tener al lado lo necesario para volver a unirla' : '') +
     given(leave, '. NO TOCAR sin permiso: ') +
