@@ -77,7 +77,7 @@ test('the log tells that an open job holds a superseded value', async () => {
   await page.locator('[data-holding="1"]', { hasText: 'holds a superseded value' }).waitFor();
 });
 
-test('the joint asks for a look; then its figures are those in force, letter for letter', async () => {
+test('the joint asks for a look; then its figures are those in force, to the letter', async () => {
   const { page } = phone;
   await page.goto(`${served.url}/#/job/flange/work`);
   const look = page.locator('[data-look="joint/suction-flange"]');

@@ -30,7 +30,7 @@ const packOf = async (asked: PackRequest, of = plant): Promise<Pack> => {
 const SHEET = 'sheet not confirmed standby-pump-set-values';
 const ids = (pack: Pack) => pack.decisions.map(({ id }) => id);
 
-test('a sheet stands to its last day; after it the pack asks once, and it is settled by name', async () => {
+test('a sheet stands to its last day; after it the pack asks, settled by name', async () => {
   expect(ids(await packOf({ ...request, on: '2026-08-11' }))).not.toContain(SHEET);
   const over = await packOf({ ...request, on: '2026-08-12' });
   expect(over.decisions.find(({ id }) => id === SHEET)).toMatchObject({

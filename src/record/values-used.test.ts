@@ -194,7 +194,7 @@ describe('with issue 8 of the demo sheet', () => {
   });
 });
 
-test('"35.40 lbf.ft" stands exactly so in pack JSON, in words, on paper and at the step', async () => {
+test('"35.40 lbf.ft" stands exactly so in pack, words, print and at the step', async () => {
   const exact = '35.40 lbf.ft';
   const plant = plantWith((text) => text.replace('value: 42 N.m', `value: ${exact}`), false);
   const pack = await packOf(plant);

@@ -43,6 +43,7 @@ export function actSaid(act: Act, { words, told }: Speaks): string {
     ...fields,
     ...(typed === null ? [] : [acts.typed(typed)]),
     ...seenRows(act),
+    ...valueSaid(act, words),
     ...(act.kind === 'second-look' && act.body.alone === true ? [words.eyes.checkedAlone] : []),
     ...together,
     ...paperSaid(act, words),
@@ -54,6 +55,12 @@ function seenRows(act: Act): readonly string[] {
   if (act.kind !== 'second-look' || !Array.isArray(act.body.rows)) return [];
   const rows = act.body.rows as { readonly thing: string; readonly position: string }[];
   return rows.map(({ thing, position }) => `${after(thing)}: ${position}`);
+}
+
+/** A look at a superseded value: which figure was found in force, and what the pack says. */
+function valueSaid({ kind, body }: Act, { values: w }: Speaks['words']): readonly string[] {
+  if (kind !== 'value-looked-at') return [];
+  return [w.lookedSaid(String(body.is), String(body.issue), String(body.was))];
 }
 
 /** A job done on paper: which sheet, what stood there, who entered it. */

@@ -1,4 +1,4 @@
-// A job's pack as it is worked by: its steps with the values in force now, in the person's language.
+// A job's pack as it is worked by: steps with the values in force now, in the person's language.
 
 import { useMemo } from 'react';
 import type { Pack } from '../../pack/types.ts';

@@ -15,6 +15,7 @@ export const values = {
   lookFirst: 'Look at the value before the last round.',
   alreadyTight: 'This joint was made tight by the value before.',
   looked: (figure: string) => `I have looked: ${figure}`,
+  lookedSaid: (is: string, issue: string, was: string) => `${is} of issue ${issue}, was ${was}`,
   lookedBy: (name: string) => `Looked at by ${name}`,
   goneOn: (name: string) => `Gone on without, by ${name}`,
   notLooked: 'Nobody has looked yet',

@@ -18,6 +18,7 @@ export const values: Words['values'] = {
   lookFirst: 'Mire el valor antes de la última vuelta.',
   alreadyTight: 'Esta unión se apretó con el valor anterior.',
   looked: (figure) => `Lo he mirado: ${figure}`,
+  lookedSaid: (is, issue, was) => `${is} de la edición ${issue}, antes ${was}`,
   lookedBy: (name) => `Lo miró ${name}`,
   goneOn: (name) => `Siguió sin ello ${name}`,
   notLooked: 'Nadie lo ha mirado todavía',
