@@ -9,7 +9,7 @@ export const printedSentences: Translated<typeof english> = {
   pPage: 'Página',
   pOwner: 'Propietario legal',
   pIdentification: 'Identificación',
-  pIssue: 'Edición de la descripción, fecha',
+  pIssue: 'Edición, fecha',
   pBy: 'Por',
   pApproved: 'Aprobado',
   pNames: 'Nombres',
