@@ -17,6 +17,7 @@ import { Person, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { useTold, useWords } from '../shared/say.tsx';
 import { RowCautions } from '../work/done-to-here.tsx';
+import { useHalfDone } from './half-done.ts';
 import { BLANK, PaperRowView, type RowSaid, writtenRow } from './paper-row.tsx';
 
 type EnterSheetProps = {
@@ -33,11 +34,9 @@ export function EnterSheet({ job, pack, sheet, onEntered }: EnterSheetProps) {
   const { paper: w } = useWords();
   const told = useTold();
   const [by, setBy] = useKept(`worked.${job.id}`, '');
-  const [writtenAt, setWrittenAt] = useState('');
-  const [verifiedBy, setVerifiedBy] = useKept(`verifies.${job.id}`, '');
-  const [said, setSaid] = useState<Readonly<Record<string, RowSaid>>>({});
-  const [found, setFound] = useState('');
-  const [end, setEnd] = useState('');
+  const [verifiedBy, setVerifiedBy] = useKept(`signed.${job.id}`, '');
+  const { now, change, forget } = useHalfDone(job.id, sheet.letter);
+  const { writtenAt, said, found, end } = now;
   const [busy, setBusy] = useState(false);
   const rows = paperRows(job, pack, sheet).filter((row) => !row.done);
   const last = rows.findIndex((row) => row.step.id === end);
@@ -55,22 +54,33 @@ export function EnterSheet({ job, pack, sheet, onEntered }: EnterSheetProps) {
     setBusy(true);
     const [first, ...more] = made.drafts;
     if (first !== undefined && (await record(first, ...more))) {
+      forget();
       onEntered();
       window.scrollTo(0, 0);
     }
     setBusy(false);
   };
-  const say = (id: string, row: RowSaid) => setSaid((all) => ({ ...all, [id]: row }));
+  const say = (id: string, row: RowSaid) => change({ said: { ...said, [id]: row } });
   const options = rows.map(({ step }) => ({ id: step.id, name: told(step.text) }));
   return (
     <section aria-labelledby="paper-sheet" className="paper-sheet" data-paper={sheet.letter}>
       <h2 id="paper-sheet">{w.sheet(sheet.letter, sheetName(sheet, w.phases, w.partOf))}</h2>
       <Person label={w.workedBy} value={by} onChange={setBy} />
-      <Field label={w.writtenAt} value={writtenAt} onChange={setWrittenAt} />
+      <Field
+        label={w.writtenAt}
+        value={writtenAt}
+        onChange={(text) => change({ writtenAt: text })}
+      />
       {rows.some(({ step }) => step.cautions.length > 0) ? (
         <Person label={w.verifiedBy} value={verifiedBy} onChange={setVerifiedBy} />
       ) : null}
-      <Pick label={w.ticksEnd} value={end} onChange={setEnd} options={options} empty={w.atTheEnd} />
+      <Pick
+        label={w.ticksEnd}
+        value={end}
+        onChange={(id) => change({ end: id })}
+        options={options}
+        empty={w.atTheEnd}
+      />
       <ol className="paper-rows">
         {upTo.map((row, at) => (
           <li key={row.step.id} data-row={row.step.id} data-alone={row.alone !== null}>
@@ -85,7 +95,7 @@ export function EnterSheet({ job, pack, sheet, onEntered }: EnterSheetProps) {
           </li>
         ))}
       </ol>
-      <Field label={w.found} value={found} onChange={setFound} lines={2} />
+      <Field label={w.found} value={found} onChange={(text) => change({ found: text })} lines={2} />
       <Lacks written={written} made={made} />
       <Main onPress={() => void enter()} disabled={busy || !isReady(written, made)}>
         {w.enter(sheet.letter)}

@@ -18,7 +18,7 @@ export type RowSaid =
   | typeof BLANK
   | {
       readonly ticked: boolean;
-      readonly answers: Answers;
+      readonly answers: Readonly<Record<string, string>>;
       /** Where not all bolts are ticked: those that are. */
       readonly holes: readonly string[] | null;
       /** Who signed this row, where another than whoever did the sheet must have. */
