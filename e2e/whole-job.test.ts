@@ -199,6 +199,10 @@ describe('the work', () => {
 
   test('a step is done by keyboard alone, and a slip is taken back', async () => {
     const { page } = phone;
+    const before = await stepNow(hand);
+    expect(before?.thing).toMatch(/^before\/running/);
+    if (before !== null) await expectShown(hand, before);
+    if (before !== null) await report(hand, before);
     const step = await stepNow(hand);
     expect(step?.verb).toBe('told');
     await now(page).getByLabel('Who has been told').selectOption('Maren Tollak');
