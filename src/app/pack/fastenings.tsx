@@ -56,7 +56,7 @@ function OneFastening({ one }: { readonly one: Fastening }) {
   return (
     <article className="fastening" data-fastening={one.id}>
       <p className="step-value">
-        <b data-value>{one.value.shown ?? packSheet.notStated}</b> · {one.jointName},{' '}
+        <b data-issued>{one.value.shown ?? packSheet.notStated}</b> · {one.jointName},{' '}
         {told(one.what)}
         {one.value.threadCondition === null ? '' : ` · ${one.value.threadCondition}`}
       </p>
