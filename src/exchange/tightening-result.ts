@@ -151,6 +151,8 @@ export type BoltMade = {
   readonly tool: string | null;
   readonly judged: Judged;
   readonly torque: Figure;
+  /** Nobody read it off: it is what the wrench was set to. */
+  readonly asSet?: boolean;
   readonly target: Figure | null;
 };
 
@@ -179,7 +181,7 @@ export function writeResult(bolt: BoltMade): Readonly<Record<string, unknown>> {
         OverallResultValues: [
           {
             MeasuredValue: inNm(bolt.torque),
-            Name: 'Final torque',
+            Name: bolt.asSet === true ? 'Set torque, not measured' : 'Final torque',
             ResultEvaluation: evaluation,
             ValueTag: TORQUE_TAG,
             ...(bolt.target === null ? {} : { TargetValue: inNm(bolt.target) }),
