@@ -112,7 +112,7 @@ const give = async (pack: Pack, options: Options, language: Language): Promise<v
   }
   if (options.proofPdf !== undefined) {
     const { proofPdf } = await import('../paper/proof-pdf.ts');
-    await writeFile(options.proofPdf, proofPdf(pack));
+    await writeFile(options.proofPdf, proofPdf(pack, null, language));
   }
   process.stdout.write(
     options.json === true ? `${JSON.stringify(pack)}\n` : `${packInWords(pack)}\n`,

@@ -153,7 +153,8 @@ const prints: Pick<ServerParts, 'packPdf' | 'proofPdf' | 'recordPdf'> = {
     const news = newsOf(pack, about.state, about.packs, about.people);
     return packPdf(pack, news, about.language);
   },
-  proofPdf: async (pack, said) => (await import('../paper/proof-pdf.ts')).proofPdf(pack, said),
+  proofPdf: async (pack, said, language) =>
+    (await import('../paper/proof-pdf.ts')).proofPdf(pack, said, language),
   recordPdf: async (record) => (await import('../paper/record-pdf.ts')).recordPdf(record),
 };
 

@@ -4,6 +4,8 @@
 import type { Pack, ShownValue } from '../pack/types.ts';
 import { paperWords } from '../record/from-paper.ts';
 import type { Act, JobState } from '../record/types.ts';
+import { inLanguage, now, say } from '../words/heard.ts';
+import type { Language } from '../words/words.ts';
 import { cautionView, titleBlock } from './block.ts';
 import { timeWords } from './record-pdf.ts';
 import { valueView } from './steps.ts';
@@ -12,10 +14,18 @@ import { setPdf } from './typst.ts';
 /** Of a job that has begun: what was said of its proof up to now. */
 export type ProofSaid = { readonly job: JobState; readonly acts: readonly Act[] };
 
-export const proofPdf = (pack: Pack, said: ProofSaid | null = null): Uint8Array =>
-  setPdf('proof', proofView(pack, said));
+export const proofPdf = (
+  pack: Pack,
+  said: ProofSaid | null = null,
+  language: Language = 'en',
+): Uint8Array => setPdf('proof', proofView(pack, said, language));
 
-export const proofView = (pack: Pack, said: ProofSaid | null = null) => {
+export const proofView = (pack: Pack, said: ProofSaid | null = null, language: Language = 'en') =>
+  inLanguage(language, [...(pack.said ?? []), ...(said?.job.said ?? [])], () =>
+    viewOf(pack, said, language),
+  );
+
+const viewOf = (pack: Pack, said: ProofSaid | null, language: Language) => {
   const cautions = pack.steps
     .filter((step) => step.phase === 'prove' || step.phase === 'line-up')
     .flatMap((step) => step.cautions);
@@ -23,26 +33,27 @@ export const proofView = (pack: Pack, said: ProofSaid | null = null) => {
   const joints = new Set(
     pack.steps.filter((step) => step.verb === 'made').map((step) => step.thing.slice(6)),
   );
-  const title = said?.job.title ?? pack.title;
+  const title = now(said?.job.title ?? pack.title);
+  const kind = say(said === null ? 'proofSheet' : 'proofSheetSaid');
   return {
-    block: titleBlock(pack, said === null ? 'proof sheet' : 'proof sheet, as said', title),
+    block: titleBlock(pack, kind, title, language),
     title,
     cautions: [...byHazard.values()].map(cautionView),
     proofs: pack.lists.proofs.map(({ id, name, what }) => ({
-      name,
-      what,
+      name: now(name),
+      what: now(what),
       said: proofSaid(`proof/${id}`, said),
     })),
     rotation: pack.rotation,
     flow: pack.flowSeenAt,
-    columns: ['still, under pressure', ...pack.speeds],
+    columns: [say('stillUnderPressure'), ...pack.speeds],
     speeds: pack.speeds.length,
     joints: [...joints].map((id) => pack.facts.joints[id]?.name ?? id),
     readings: readingsOf(pack, said),
-    verdict: said?.job.verdict ?? null,
+    verdict: said?.job.verdict == null ? null : now(said.job.verdict),
     followups: pack.lists.followUps.map((row) => {
       const own = said?.job.followUps.find(({ id }) => id === row.id);
-      return [row.after, row.what, own?.owner ?? '', own?.doneBy ?? ''];
+      return [row.after, now(row.what), own?.owner ?? '', own?.doneBy ?? ''];
     }),
   };
 };
@@ -52,11 +63,11 @@ function proofSaid(thing: string, said: ProofSaid | null): string | null {
   const act = said === null ? null : standing(said).findLast((a) => a.body.thing === thing);
   if (act === null || act === undefined) return null;
   const upTo = act.body.upTo === undefined ? '' : ` ${String(act.body.upTo)}`;
-  return `${String(act.body.result)}${upTo}, ${whoOf(act)}`;
+  return `${now(String(act.body.result))}${upTo}, ${whoOf(act)}`;
 }
 
 const whoOf = (act: Act): string =>
-  [`by ${act.by}`, paperWords(act.body) ?? timeWords(act.at)].join(', ');
+  [say('byName', act.by), paperWords(act.body) ?? timeWords(act.at)].join(', ');
 
 /** Proofs said in the job and not taken back. */
 function standing({ job, acts }: ProofSaid): readonly Act[] {
@@ -69,7 +80,7 @@ function standing({ job, acts }: ProofSaid): readonly Act[] {
 const readingsOf = (pack: Pack, said: ProofSaid | null): readonly (readonly string[])[] => {
   const rows = pack.limits.map((limit) => {
     const view = valueView(limit);
-    return [limit.name, view.shown ?? 'none stated', ...readOf(pack, limit, said)];
+    return [limit.name, view.shown ?? say('noneStated'), ...readOf(pack, limit, said)];
   });
   const blank = Array.from({ length: 3 }, () => ['', '', ' ', '', '']);
   return [...rows, ...blank];

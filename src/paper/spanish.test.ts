@@ -9,6 +9,7 @@ import { solveWithHighs } from '../server/solver-inline.ts';
 import { tell } from '../words/say.ts';
 import { packPdf, packView } from './pack-pdf.ts';
 import { letters, pagesOf } from './pdf-text.ts';
+import { proofPdf, proofView } from './proof-pdf.ts';
 
 const made = await (async () => {
   const { plant } = readPlant(readFolder('demo/tern-rock'));
@@ -60,6 +61,12 @@ test('as many steps, values, boxes and lists as in English', () => {
   expect(shape(es)).toEqual(shape(en));
 });
 
+test('the proof sheet too, with the words of its verdict', () => {
+  const sheet = letters(pagesOf(proofPdf(made.pack, null, 'es')).join(' '));
+  for (const line of [tell(AUTHORITY_LINE, 'es'), 'Veredicto', 'superada hasta', 'Pruebas'])
+    expect(sheet).toContain(letters(line));
+});
+
 const ENGLISH = /\b(the|and|of|with|not|is|are|off|out|before|stated|until|each|joints?|steps?)\b/;
 
 test('no English is left beside the names', () => {
@@ -72,5 +79,6 @@ test('no English is left beside the names', () => {
       for (const [k, v] of Object.entries(x)) look(v, Array.isArray(x) ? key : k);
   };
   look(packView(made.pack, [], 'es'));
+  look(proofView(made.pack, null, 'es'));
   expect([...left]).toEqual([]);
 });

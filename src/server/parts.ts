@@ -34,6 +34,7 @@ export type ServerParts = {
   readonly proofPdf: (
     pack: Pack,
     said: { readonly job: JobState; readonly acts: readonly Act[] } | null,
+    language: Language,
   ) => Promise<Uint8Array>;
   readonly recordPdf: (record: RecordToPrint) => Promise<Uint8Array>;
   /** The folder of the built app. */

@@ -5,6 +5,7 @@ import { bodyLimit } from 'hono/body-limit';
 import { z } from 'zod';
 import type { Archive } from '../archive/contract.ts';
 import { listCalculations, runCalc } from '../calc/register.ts';
+import { resultsOf } from '../exchange/tightening-acts.ts';
 import { limits } from '../limits.ts';
 import { makePack } from '../pack/pack.ts';
 import { requestSchema } from '../pack/request.ts';
@@ -14,7 +15,8 @@ import { AUTHORITY_LINE } from '../quantity/authority.ts';
 import { mayRecord } from '../record/closing.ts';
 import { fold } from '../record/fold.ts';
 import type { Draft } from '../record/types.ts';
-import { isLanguage } from '../words/words.ts';
+import { heldCounted } from '../record/wrench-uses.ts';
+import { isLanguage, type Language } from '../words/words.ts';
 import { isExchange, readSent, receiveActs } from './exchange.ts';
 import type { ServerParts } from './parts.ts';
 import { checkPhoto } from './photos.ts';
@@ -45,6 +47,7 @@ export function apiRoutes(parts: ServerParts): Hono {
   api.get('/packs/:id/pdf', async (c) => packSheet(c, parts));
   api.get('/packs/:id/proof/pdf', async (c) => proofSheet(c, parts));
   api.get('/jobs/:id/pdf', async (c) => recordSheet(c, parts));
+  api.get('/jobs/:id/tightening-results', async (c) => tighteningResults(c, parts));
   api.get('/jobs/:id/proof/pdf', async (c) => jobProofSheet(c, parts));
   api.post('/photos', async (c) => takePhoto(c, parts));
   api.get('/photos/:hash', async (c) => givePhoto(c, parts));
@@ -139,7 +142,8 @@ async function takeRequest(c: Context, parts: ServerParts): Promise<Response> {
   // The schema drops nothing and adds nothing; absent and undefined are one in what was parsed.
   const today = parts.now().utc;
   const request = withDay(parts.plant, parsed.data as PackRequest, today);
-  const made = await makePack(parts.plant, request, parts.solver, parts.held?.(today));
+  const held = await heldOn(parts, today);
+  const made = await makePack(parts.plant, request, parts.solver, held);
   if (made.kind === 'problems') return refuse(c, 422, made.problems);
   if (made.kind === 'infeasible') {
     const expected = 'a way to get it off';
@@ -149,11 +153,24 @@ async function takeRequest(c: Context, parts: ServerParts): Promise<Response> {
   return c.json({ pack: made.pack }, 201);
 }
 
+/** The tools held on a day, their wrenches' cycles counted up from the record. */
+async function heldOn({ held, archive }: ServerParts, today: string) {
+  if (held === undefined) return undefined;
+  const [acts, packs] = await Promise.all([archive.acts(), archive.packs()]);
+  return heldCounted(held(today), acts, packs, today);
+}
+
 function pdf(c: Context, bytes: Uint8Array, name: string): Response {
   return c.body(new Uint8Array(bytes), 200, {
     'Content-Type': 'application/pdf',
     'Content-Disposition': `inline; filename="${name}.pdf"`,
   });
+}
+
+/** A sheet is printed in the language that is asked for, where there are words in it. */
+function languageOf(c: Context): Language {
+  const wanted = c.req.query('language') ?? '';
+  return isLanguage(wanted) ? wanted : 'en';
 }
 
 async function packSheet(c: Context, { archive, packPdf }: ServerParts): Promise<Response> {
@@ -163,9 +180,7 @@ async function packSheet(c: Context, { archive, packPdf }: ServerParts): Promise
   if (pack === undefined) return refuseOne(c, 404, notThere('pack', id, 'a pack that is kept'));
   // Whoever prints it is told what changed since their last such job, and so are the hands.
   const people = [c.req.query('for') ?? '', ...(pack.request.people ?? [])];
-  const wanted = c.req.query('language') ?? '';
-  const language = isLanguage(wanted) ? wanted : 'en';
-  const about = { state: fold({ acts, packs }), packs, people, language };
+  const about = { state: fold({ acts, packs }), packs, people, language: languageOf(c) };
   return pdf(c, await packPdf(pack, about), `pack-${pack.target.id}`);
 }
 
@@ -173,7 +188,7 @@ async function proofSheet(c: Context, { archive, proofPdf }: ServerParts): Promi
   const id = c.req.param('id');
   const pack = (await archive.packs()).find((each) => each.id === id);
   if (pack === undefined) return refuseOne(c, 404, notThere('pack', id, 'a pack that is kept'));
-  return pdf(c, await proofPdf(pack, null), `proof-${pack.target.id}`);
+  return pdf(c, await proofPdf(pack, null, languageOf(c)), `proof-${pack.target.id}`);
 }
 
 /** With what was said of the proof so far; a job stripped without a pack has no such sheet. */
@@ -184,7 +199,7 @@ async function jobProofSheet(c: Context, { archive, proofPdf }: ServerParts): Pr
   const pack = packs.find((each) => each.id === job?.packInForce);
   if (job === undefined || pack === undefined)
     return refuseOne(c, 404, notThere('job', id, 'a job with a pack in force'));
-  return pdf(c, await proofPdf(pack, { job, acts }), `proof-${job.target}`);
+  return pdf(c, await proofPdf(pack, { job, acts }, languageOf(c)), `proof-${job.target}`);
 }
 
 async function recordSheet(c: Context, { archive, recordPdf }: ServerParts): Promise<Response> {
@@ -194,6 +209,20 @@ async function recordSheet(c: Context, { archive, recordPdf }: ServerParts): Pro
   const job = state.jobs[id];
   if (job === undefined) return refuseOne(c, 404, notThere('job', id, 'a job that was started'));
   return pdf(c, await recordPdf({ job: id, state, packs, acts }), `record-${job.target}`);
+}
+
+/** What was made up, bolt by bolt, as a file for other programs. */
+async function tighteningResults(c: Context, { archive }: ServerParts): Promise<Response> {
+  const id = c.req.param('id') ?? '';
+  const [acts, packs] = await Promise.all([archive.acts(), archive.packs()]);
+  const job = fold({ acts, packs }).jobs[id];
+  const pack = packs.find((each) => each.id === job?.packInForce);
+  if (job === undefined || pack === undefined)
+    return refuseOne(c, 404, notThere('job', id, 'a job with a pack in force'));
+  return c.body(JSON.stringify(resultsOf(job, pack, acts), null, 2), 200, {
+    'Content-Type': 'application/json',
+    'Content-Disposition': `attachment; filename="tightening-${job.target}.json"`,
+  });
 }
 
 async function takePhoto(c: Context, { archive }: ServerParts): Promise<Response> {

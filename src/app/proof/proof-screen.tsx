@@ -11,7 +11,7 @@ import { readingWords } from '../shared/names.ts';
 import { Person, useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { to } from '../shared/route.ts';
-import { useTold, useWords } from '../shared/say.tsx';
+import { useLanguage, useTold, useWords } from '../shared/say.tsx';
 import { Beside } from '../shared/units.tsx';
 import { unitSign } from '../shared/words.ts';
 import { useAwake } from '../work/awake.ts';
@@ -141,6 +141,7 @@ function RunningTest({ job, pack }: JobProps) {
 /** Blank to take along, or with what was said up to now. */
 function Prints({ job, pack }: { readonly job: string; readonly pack: string }) {
   const { proofSheet: w } = useWords();
+  const [language] = useLanguage();
   const sheets = [
     [`/api/packs/${encodeURIComponent(pack)}/proof/pdf`, w.printBlank],
     [`/api/jobs/${encodeURIComponent(job)}/proof/pdf`, w.printSaid],
@@ -148,7 +149,13 @@ function Prints({ job, pack }: { readonly job: string; readonly pack: string }) 
   return (
     <p className="acts-row">
       {sheets.map(([address, words]) => (
-        <a key={address} className="plain" href={address} target="_blank" rel="noreferrer">
+        <a
+          key={address}
+          className="plain"
+          href={`${address}?language=${language}`}
+          target="_blank"
+          rel="noreferrer"
+        >
           {words}
         </a>
       ))}

@@ -34,7 +34,9 @@ export const refusalSentences = {
   nothingHandedOver: 'nothing was handed over',
   notHandedOver: 'it is not on the list handed over',
   noneMissing: (thing: string) => `${thing}: no pieces are missing there`,
-  nobodyCalled: `Nobody has called everyone clear since something was last undone or opened. ${NO_WAY_PAST}`,
+  nobodyCalled:
+    'Nobody has called everyone clear since something was last undone or opened. ' +
+    'There is no way past this stop.',
   starting: 'Starting',
   whichRound: (thing: string, rounds: readonly string[]) =>
     `which round of ${thing}? one of ${rounds.join(', ')}`,
