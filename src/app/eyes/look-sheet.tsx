@@ -8,7 +8,7 @@ import type { JobState } from '../../record/types.ts';
 import { Plain } from '../shared/controls.tsx';
 import { useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
-import { useWords } from '../shared/say.tsx';
+import { useTold, useWords } from '../shared/say.tsx';
 import { AloneWait } from './alone.tsx';
 import { OtherWays } from './other-ways.tsx';
 import { PositionChoice, positionWords } from './position.tsx';
@@ -17,11 +17,14 @@ import { WhoLooks } from './who-looks.tsx';
 type LookSheetProps = {
   readonly job: JobState;
   readonly look: LookState;
+  /** The pack's own sentence, where there is one. */
+  readonly text?: string | undefined;
   readonly onDone?: (() => void) | undefined;
 };
 
-export function LookSheet({ job, look, onDone }: LookSheetProps) {
+export function LookSheet({ job, look, text, onDone }: LookSheetProps) {
   const { eyes: w } = useWords();
+  const told = useTold();
   const { name } = useHolder();
   const did = (who: string) => look.doers.some((doer) => sameName(doer, who));
   const [chosen, setBy] = useState<string | null>(null);
@@ -30,8 +33,10 @@ export function LookSheet({ job, look, onDone }: LookSheetProps) {
   const rows = { job, look, by, onDone, onSaid: () => setBy(null) };
   return (
     <article className="step" data-step={look.step} data-look={look.moment} aria-label={w.title}>
-      <p className="sentence">{look.moment === 'isolation' ? w.isolation : w.lineUp}</p>
-      <Before look={look} />
+      <p className="sentence">
+        {text !== undefined ? told(text) : look.moment === 'isolation' ? w.isolation : w.lineUp}
+      </p>
+      <Before look={look} first={text === undefined} />
       {look.notYet.length > 0 ? (
         <p className="lacks">{w.notYet(look.notYet.join(', '))}</p>
       ) : by === '' ? (
@@ -56,18 +61,18 @@ export function LookSheet({ job, look, onDone }: LookSheetProps) {
 }
 
 /** What came of the last look, without a position: the next list is as blank as the first. */
-function Before({ look }: { readonly look: LookState }) {
+function Before({ look, first }: { readonly look: LookState; readonly first: boolean }) {
   const { eyes: w } = useWords();
   const last = look.said.at(-1);
-  if (last === undefined) return <p>{w.byAnother}</p>;
+  if (last === undefined) return first ? <p>{w.byAnother}</p> : null;
   if (last.otherwise.length > 0)
     return <p className="lacks">{w.otherwise(last.by, last.otherwise.join(', '))}</p>;
-  return <p className="lacks">{w.moved}</p>;
+  return <p className="lacks">{last.why === null ? w.moved : w.notAlone(last.by)}</p>;
 }
 
 type Seen = Readonly<Record<string, string>>;
 
-type RowsProps = LookSheetProps & {
+type RowsProps = Omit<LookSheetProps, 'text'> & {
   readonly by: string;
   readonly alone: boolean;
   readonly onSaid: () => void;

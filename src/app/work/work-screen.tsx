@@ -20,7 +20,7 @@ import { SupersededHere } from '../values/superseded.tsx';
 import { useAwake } from './awake.ts';
 import { DoneToHere } from './done-to-here.tsx';
 import { OtherSteps } from './other-steps.tsx';
-import { StepSheet, type StepSheetProps } from './step-sheet.tsx';
+import type { StepSheetProps } from './step-sheet.tsx';
 import { Stops } from './stops.tsx';
 import { TakeBack } from './take-back.tsx';
 
@@ -83,7 +83,8 @@ export function StepNow(props: StepSheetProps) {
   if (beforeOf(props.step.thing) !== null) return <BeforeSheet {...props} />;
   if (props.step.verb === 'as-found') return <AsFoundSheet {...props} />;
   const look = props.job.looks.find((each) => each.step === props.step.id);
-  if (look !== undefined) return <LookSheet {...props} look={look} />;
+  if (look !== undefined)
+    return <LookSheet job={props.job} look={look} text={props.step.text} onDone={props.onDone} />;
   return <StepInForce {...props} />;
 }
 
