@@ -2,6 +2,7 @@
 
 import { type Before, beforeOf, USUAL_BEFORE } from '../pack/before.ts';
 import type { Ask, Pack, Step, Thing } from '../pack/types.ts';
+import { now, say } from '../words/heard.ts';
 import { stepIdOf } from './kinds.ts';
 import { type Said, stepOf } from './said.ts';
 import type { Baseline, JobState } from './types.ts';
@@ -76,7 +77,7 @@ export function foundPositionsIn(said: readonly Said[]): JobState['foundPosition
 
 /** `open 3 turns of 8`, `open, 5 turns`: the words and the turns where they were counted. */
 export const positionWords = (p: JobState['foundPositions'][number]): string =>
-  p.turns === null ? p.found : `${p.found}, ${p.turns} ${p.turns === 1 ? 'turn' : 'turns'}`;
+  p.turns === null ? now(p.found) : say('foundTurns', p.found, p.turns);
 
 /** A row of its own for each reading of a machine that nobody has written down. */
 export function newReading(job: Pick<JobState, 'baseline'>, of: Before, mark: string): Thing {

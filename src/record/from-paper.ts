@@ -176,8 +176,8 @@ export function paperRefused(
 export function paperWords(body: ActBody): string | null {
   if (typeof body.paper !== 'string') return null;
   return [
-    `entered from paper, sheet ${body.paper}`,
-    ...(typeof body.writtenAt === 'string' ? [`written ${body.writtenAt}`] : []),
-    ...(typeof body.enteredBy === 'string' ? [`entered by ${body.enteredBy}`] : []),
+    say('enteredFrom', body.paper),
+    ...(typeof body.writtenAt === 'string' ? [say('writtenOn', body.writtenAt)] : []),
+    ...(typeof body.enteredBy === 'string' ? [say('enteredBy', body.enteredBy)] : []),
   ].join(', ');
 }

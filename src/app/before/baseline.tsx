@@ -3,7 +3,7 @@
 import { baselineAt, positionWords } from '../../record/before.ts';
 import type { JobState } from '../../record/types.ts';
 import { KeptPhoto } from '../shared/offline-lines.tsx';
-import { useTold, useWords } from '../shared/say.tsx';
+import { useMaking, useTold, useWords } from '../shared/say.tsx';
 
 type BesideProps = { readonly job: JobState; readonly ask: string };
 
@@ -52,12 +52,18 @@ type FoundProps = { readonly job: JobState; readonly thing: string };
 /** How a closure stood before this job moved it, with the pictures taken of it. */
 export function FoundPosition({ job, thing }: FoundProps) {
   const w = useWords();
+  const making = useMaking();
   const found = job.foundPositions.find((each) => each.thing === thing);
   const pictures = job.photos.filter((each) => each.thing === thing);
   if (found === undefined) return null;
   return (
     <div data-found={thing}>
-      <p className="step-value">{w.before.wasFound(positionWords(found), found.by)}</p>
+      <p className="step-value">
+        {w.before.wasFound(
+          making(() => positionWords(found)),
+          found.by,
+        )}
+      </p>
       {pictures.length === 0 ? null : (
         <div className="seen-photo">
           {pictures.map((each) => (

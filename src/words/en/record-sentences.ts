@@ -38,7 +38,7 @@ export const recordSentences = {
   nobodyUndid: 'nobody had undone it',
   countDiffers: (act: string, counts: readonly string[]) => `${act}: ${counts.join('; ')}`,
   countedWhere: (n: number, expected: number) => `${n} where ${expected} are expected`,
-  answeredWhere: (label: string, n: number, expected: number) =>
+  answeredWhere: (label: string, n: number | string, expected: number | string) =>
     `${label}: ${n}, expected ${expected}`,
   noSuchHole: (holes: readonly string[]) => `no such hole: ${holes.join(', ')}`,
   positionDiffers: (closure: string, got: string, want: string) =>
@@ -55,6 +55,12 @@ export const recordSentences = {
   passedOnlyTo: (proof: string, upTo: string) => `${proof}: passed up to ${upTo}, not proved above`,
   followUp: (after: string, what: string) => `${after}: ${what}`,
   passedTo: (upTo: string) => `passed up to ${upTo}`,
+  enteredFrom: (sheet: string) => `entered from paper, sheet ${sheet}`,
+  writtenOn: (at: string) => `written ${at}`,
+  enteredBy: (by: string) => `entered by ${by}`,
+  foundTurns: (found: string, turns: number) =>
+    `${found}, ${turns} ${turns === 1 ? 'turn' : 'turns'}`,
+  runningSeenWhat: 'every disturbed joint dry and quiet, at each speed',
   serialNotGiven: 'serial not given',
   speedItRanAt: 'the speed it ran at',
 

@@ -49,6 +49,11 @@ export const recordSentences: Translated<typeof english> = {
   passedOnlyTo: (proof, upTo) => `${proof}: superada hasta ${upTo}, sin probar por encima`,
   followUp: (after, what) => `${after}: ${what}`,
   passedTo: (upTo) => `superada hasta ${upTo}`,
+  enteredFrom: (sheet) => `pasado del papel, hoja ${sheet}`,
+  writtenOn: (at) => `escrito ${at}`,
+  enteredBy: (by) => `pasado por ${by}`,
+  foundTurns: (found, turns) => `${found}, ${turns} vuelta${turns === 1 ? '' : 's'}`,
+  runningSeenWhat: 'toda unión que se tocó, seca y sin ruido, en cada velocidad',
   serialNotGiven: 'sin número de serie',
   speedItRanAt: 'la velocidad a la que marchaba',
 
