@@ -47,7 +47,25 @@ export const limits = {
     sheetSteps: 24,
     significantDigits: 12,
   },
+  /** Sizes beyond which an input is a slip of the unit. */
+  lifting: {
+    weightKg: 100_000,
+    lengthCm: 1_000,
+    headroomCm: 10_000,
+    perMinute: 600,
+    recoveryH: 168,
+    people: 20,
+    wordLength: 60,
+  },
   record: { aloneMinutes: 10, bodyBytes: 64_000, parents: 64, actsInState: 1_000_000 },
+  sealing: {
+    lengthMm: 5_000,
+    pressureMPa: 1_000,
+    media: 20,
+    alternatives: 5,
+    nearestNames: 4,
+    wordLength: 60,
+  },
   /** Circles for counted things (the figure is in words besides); elements in a map column. */
   drawing: { countedThings: 60, mapColumn: 6 },
   app: { photoPx: 1_600, photoQuality: 0.85 },

@@ -5,7 +5,10 @@ import { AUTHORITY_LINE } from '../quantity/authority.ts';
 import type { Problem } from '../quantity/types.ts';
 import type { Late, Solver } from '../removal/model.ts';
 import { check, IGNORED, IGNORED_IN_PLAIN } from './border.ts';
+import { compatibleCalculation } from './compatible.ts';
 import { jointCalculation } from './joint.ts';
+import { liftCalculation } from './lift.ts';
+import { oRingCalculation } from './o-ring.ts';
 import { patternCalculation } from './pattern.ts';
 import { removalCalculation } from './removal.ts';
 import { tighteningCalculation } from './tightening.ts';
@@ -58,6 +61,9 @@ const calculations: readonly Calculation[] = [
   jointCalculation,
   patternCalculation,
   wrenchSettingCalculation,
+  oRingCalculation,
+  compatibleCalculation,
+  liftCalculation,
 ];
 
 export const listCalculations = (): readonly Calculation[] => calculations;

@@ -1,6 +1,6 @@
 // The rows of a working as they are made: what was put in, and each figure with its sum.
 
-import type { Quantity, Source, WorkingRow } from '../quantity/types.ts';
+import type { Quantity, Source, WorkingRow } from './types.ts';
 
 export type Sheet = {
   readonly rows: readonly WorkingRow[];

@@ -1,0 +1,3 @@
+// The rows of a working, as the other calculations make them too.
+
+export * from '../quantity/sheet.ts';
