@@ -186,6 +186,26 @@ describe.each(['tern-rock', 'water-works'])('%s', (folder) => {
   );
 });
 
+test('a tag without its tick on one sheet refuses the wet joints of a later one', async () => {
+  const plant = plantIn('water-works');
+  const request = { machine: 'standby-pump', target: 'rotating-unit', does: 'exchange' } as const;
+  const made = await makePack(plant, request, solveWithHighs);
+  if (made.kind !== 'pack') throw new Error(JSON.stringify(made));
+  const { pack } = made;
+  const tag = pack.steps.find((s) => s.verb === 'tagged');
+  const wet = pack.steps.filter((s) => s.verb === 'undone' && s.stop === 'isolation');
+  const letterOf = (id: string) =>
+    sheetsOf(pack).find((s) => s.steps.some((each) => each.id === id))?.letter ?? '';
+  expect(wet.length).toBeGreaterThan(0);
+  expect(wet.every(({ id }) => letterOf(id) > letterOf(tag?.id ?? ''))).toBe(true);
+  const { acts, refused } = wholeOf(pack, [tag?.id ?? '']);
+  const undone = refused.filter(({ draft }) => draft.kind === 'undone');
+  expect(undone.map(({ draft }) => draft.body.step)).toEqual(wet.map(({ id }) => id));
+  expect(undone.every(({ stop }) => stop === 'isolation not proved')).toBe(true);
+  const { entries } = jobOf(acts, pack);
+  expect(entries.filter((e) => wet.some(({ thing }) => thing === e.thing))).toEqual([]);
+});
+
 const pack = fixturePack();
 const start = begun(pack);
 const letterWith = (step: string): string =>

@@ -81,20 +81,7 @@ export function EnterSheet({ job, pack, sheet, onEntered }: EnterSheetProps) {
         options={options}
         empty={w.atTheEnd}
       />
-      <ol className="paper-rows">
-        {upTo.map((row, at) => (
-          <li key={row.step.id} data-row={row.step.id} data-alone={row.alone !== null}>
-            <RowCautions rows={upTo} at={at} />
-            <PaperRowView
-              job={job}
-              pack={pack}
-              row={row}
-              said={said[row.step.id] ?? null}
-              onSay={(next) => say(row.step.id, next)}
-            />
-          </li>
-        ))}
-      </ol>
+      <Rows job={job} pack={pack} rows={upTo} said={said} onSay={say} />
       <Field label={w.found} value={found} onChange={(text) => change({ found: text })} lines={2} />
       <Lacks written={written} made={made} />
       <Main onPress={() => void enter()} disabled={busy || !isReady(written, made)}>
@@ -103,6 +90,33 @@ export function EnterSheet({ job, pack, sheet, onEntered }: EnterSheetProps) {
         <span className="small">{w.howMany(...counted(made))}</span>
       </Main>
     </section>
+  );
+}
+
+type RowsProps = {
+  readonly job: JobState;
+  readonly pack: Pack;
+  readonly rows: readonly PaperRow[];
+  readonly said: Readonly<Record<string, RowSaid>>;
+  readonly onSay: (id: string, row: RowSaid) => void;
+};
+
+function Rows({ job, pack, rows, said, onSay }: RowsProps) {
+  return (
+    <ol className="paper-rows">
+      {rows.map((row, at) => (
+        <li key={row.step.id} data-row={row.step.id} data-alone={row.alone !== null}>
+          <RowCautions rows={rows} at={at} />
+          <PaperRowView
+            job={job}
+            pack={pack}
+            row={row}
+            said={said[row.step.id] ?? null}
+            onSay={(next) => onSay(row.step.id, next)}
+          />
+        </li>
+      ))}
+    </ol>
   );
 }
 
