@@ -64,6 +64,7 @@ test('what is not settled is gone past by name, or the job does not start', asyn
 
 test('a step may be used anyway; what is opened stays a debt', async () => {
   const { page } = phone;
+  await now(page).getByRole('button', { name: 'Neither can run' }).click();
   await now(page).getByRole('button', { name: 'Use anyway, without this' }).click();
   await page.getByLabel('Reason', { exact: true }).fill('the bridge is not manned');
   await page
