@@ -2,6 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { below, type Random, randomFrom } from '../removal/seeded.ts';
+import { english, knownIn, tell } from '../words/say.ts';
 import { makeAct } from './act.ts';
 import { mayRecord } from './closing.ts';
 import { fold, stateHash } from './fold.ts';
@@ -132,6 +133,17 @@ function merged(seed: number): { readonly states: readonly State[]; readonly all
   return { states, all: [...all.values()] };
 }
 
+/** What a person wrote stays as it is; all else is said word for word, in Spanish too. */
+function everyFindingIsTold(job: JobState, seed: number): void {
+  const known = knownIn(job.said);
+  for (const { kind, what } of job.findings) {
+    if (kind === 'found' || kind === 'could not') continue;
+    const said = known.get(what);
+    expect(said && english(said), `seed ${seed}`).toBe(what);
+    expect(tell(what, 'es', known), `seed ${seed}`).not.toBe(what);
+  }
+}
+
 describe(`${MERGES} merges of ada, ben and cleo, seeds from 1`, () => {
   test('one state hash; work that a closing did not know of, and acts apart, are findings', () => {
     const said: Record<string, number> = {};
@@ -145,6 +157,7 @@ describe(`${MERGES} merges of ada, ben and cleo, seeds from 1`, () => {
       expect(state.unknown, `seed ${seed}`).toEqual([]);
       const job = jobOf(state);
       for (const f of job.findings) said[f.kind] = (said[f.kind] ?? 0) + 1;
+      everyFindingIsTold(job, seed);
       lateAreFound(all, job, seed);
       apartStayOpen(all, job, seed);
       expect(
