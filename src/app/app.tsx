@@ -22,8 +22,9 @@ import { Sheet } from './shared/sheet.tsx';
 import { BeginStrip } from './strip/begin-strip.tsx';
 import { BoxUp } from './strip/box-up.tsx';
 import { StripScreen } from './strip/strip-screen.tsx';
+import { TightScreen } from './tight/tight-screen.tsx';
 import { OpenScreen } from './work/open-screen.tsx';
-import { WorkScreen } from './work/work-screen.tsx';
+import { PROOF_PHASES, useReady, WorkScreen } from './work/work-screen.tsx';
 
 export function App() {
   return (
@@ -83,6 +84,20 @@ function JobScreen({ id, screen }: { readonly id: string; readonly screen: JobPa
   );
 }
 
+/** Once all is boxed up the work is the proof: nobody has to be sent there. */
+function WorkOrProof({ job, pack }: { readonly job: JobState; readonly pack: Pack }) {
+  const ready = useReady({ job, pack });
+  const working = ready.some((each) => !PROOF_PHASES.includes(each.phase));
+  const begun = pack.steps.some(
+    (each) => PROOF_PHASES.includes(each.phase) && job.done[each.id] !== undefined,
+  );
+  return !working && (begun || ready.length > 0) && job.closed === null ? (
+    <ProofScreen job={job} pack={pack} />
+  ) : (
+    <WorkScreen job={job} pack={pack} />
+  );
+}
+
 type ChosenProps = {
   readonly job: JobState;
   readonly pack: Pack | null;
@@ -100,17 +115,19 @@ function Chosen({ job, pack, screen }: ChosenProps) {
     case 'hand-over':
       return <HandOverScreen job={job} pack={pack} />;
     case 'work':
+    case 'tight':
     case 'box-up':
     case 'paper':
     case 'proof':
       if (pack === null) {
         return screen === 'work' ? <StripScreen job={job} /> : <BoxUp job={job} />;
       }
+      if (screen === 'tight') return <TightScreen job={job} pack={pack} />;
       if (screen === 'paper') return <PaperScreen job={job} pack={pack} />;
       return screen === 'proof' ? (
         <ProofScreen job={job} pack={pack} />
       ) : (
-        <WorkScreen job={job} pack={pack} />
+        <WorkOrProof job={job} pack={pack} />
       );
   }
 }

@@ -26,6 +26,8 @@ export type Session = {
   readonly archive: Archive;
   readonly look: () => Promise<{ acts: readonly Act[]; packs: readonly Pack[]; state: State }>;
   readonly record: (draft: Draft) => Promise<Act | Refusal>;
+  /** All of them in one write, or none: drafts that say nothing about each other. */
+  readonly recordAll: (drafts: readonly Draft[]) => Promise<readonly Act[] | Refusal>;
 };
 
 /** How often a draft is checked again when another program wrote in between. */
@@ -55,21 +57,29 @@ export function sessionOn(archive: Archive): Session {
     const packs = await archive.packs();
     return { acts: seen, packs, state: fold({ acts: seen, packs }) };
   };
-  const record: Session['record'] = async (draft) => {
+  const recordAll: Session['recordAll'] = async (drafts) => {
     for (let i = 0; i < TRIES; i++) {
       const { packs, state } = await look();
       const at = now();
-      const refusal = mayRecord(state, draft.stream.id, draft, packs, at);
-      if (refusal !== null) return refusal;
-      const done = await archive.append({ drafts: [draft], at, heads: state.heads });
-      const act = done.ok ? done.acts[0] : undefined;
-      if (act === undefined) continue;
-      seen = [...seen, act];
-      return act;
+      for (const draft of drafts) {
+        const refusal = mayRecord(state, draft.stream.id, draft, packs, at);
+        if (refusal !== null) return refusal;
+      }
+      const done = await archive.append({ drafts: [...drafts], at, heads: state.heads });
+      if (!done.ok) continue;
+      seen = [...seen, ...done.acts];
+      return done.acts;
     }
     throw new Error(`others wrote to the archive ${TRIES} times in a row: nothing was recorded`);
   };
-  return { archive, look, record };
+  const record: Session['record'] = async (draft) => {
+    const answer = await recordAll([draft]);
+    if ('stop' in answer) return answer;
+    const [act] = answer;
+    if (act === undefined) throw new Error('an act was taken and none came back');
+    return act;
+  };
+  return { archive, look, record, recordAll };
 }
 
 /** A job by its id, the beginning of its id, or words of its title, if they fit one job only. */

@@ -2,6 +2,7 @@
 
 import { statSync } from 'node:fs';
 import { openSqlite } from '../archive/sqlite.ts';
+import type { Held } from '../pack/fastening-types.ts';
 import type { Pack, PackRequest } from '../pack/types.ts';
 import type { ActBody, Draft, State } from '../record/types.ts';
 import {
@@ -10,6 +11,7 @@ import {
   isRefusal,
   No,
   now,
+  openExisting,
   readPack,
   refused,
   sessionOn,
@@ -64,11 +66,16 @@ async function packFor(options: StartOptions): Promise<Pack> {
   const why = options.why === '' ? {} : { why: options.why };
   const { handsAboard } = options;
   const aboard = handsAboard === undefined ? {} : { handsAboard };
-  return await madePack(plant, { machine, target, does, ...why, ...people, ...aboard });
+  const asked = { machine, target, does, ...why, ...people, ...aboard };
+  return await madePack(plant, asked, options.archive);
 }
 
 /** Loaded only when a pack is made here: reading plant files and the solver take their time. */
-async function madePack(folder: string, asked: Readonly<Record<string, unknown>>): Promise<Pack> {
+async function madePack(
+  folder: string,
+  asked: Readonly<Record<string, unknown>>,
+  archive: string,
+): Promise<Pack> {
   const { readFolder } = await import('./read-folder.ts');
   const { heldIn } = await import('./read-tools.ts');
   const { readPlant } = await import('../plant/read.ts');
@@ -90,7 +97,8 @@ async function madePack(folder: string, asked: Readonly<Record<string, unknown>>
   const { held, problems: wrong } = heldIn(folder, today);
   if (wrong.length > 0)
     throw new BadInput(wrong.map((p) => `tools.csv ${p.path}: ${p.why}`).join('\n'));
-  const made = await makePack(plant, dated, solveWithHighs, held);
+  const counted = await countedIn(archive, held, today);
+  const made = await makePack(plant, dated, solveWithHighs, counted);
   if (made.kind === 'pack') return made.pack;
   if (made.kind === 'infeasible') throw new No(`it cannot be freed: ${made.why}`);
   throw new BadInput(
@@ -98,6 +106,19 @@ async function madePack(folder: string, asked: Readonly<Record<string, unknown>>
       .map((p) => `${p.path}: ${p.why}: ${JSON.stringify(p.got)}, expected ${p.expected}`)
       .join('\n'),
   );
+}
+
+/** Wrench cycles count up from the record, where there is one yet. */
+async function countedIn(file: string, held: Held, today: string): Promise<Held> {
+  if (statSync(file, { throwIfNoEntry: false }) === undefined) return held;
+  const { heldCounted } = await import('../record/wrench-uses.ts');
+  const archive = openExisting(file);
+  try {
+    const [acts, packs] = await Promise.all([archive.acts(), archive.packs()]);
+    return heldCounted(held, acts, packs, today);
+  } finally {
+    await archive.close();
+  }
 }
 
 const handsOf = ({ hands, by }: StartOptions): string[] =>

@@ -36,6 +36,7 @@ import {
 } from './job-session.ts';
 import { type StartOptions, startJob } from './job-start.ts';
 import { stripCommands } from './job-strip.ts';
+import { tightCommands } from './job-tight.ts';
 import { actLine, nextLines, openLines, stageWords } from './job-words.ts';
 
 export function jobCommand(): Command {
@@ -79,6 +80,7 @@ export function jobCommand(): Command {
     paperCommand(),
     followCommand(),
     ...beforeCommands(),
+    ...tightCommands(),
     ...sayingCommands(),
     ...ending(),
   ]) {

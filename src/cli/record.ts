@@ -4,6 +4,7 @@ import { writeFileSync } from 'node:fs';
 import { Command } from 'commander';
 import type { Archive } from '../archive/contract.ts';
 import { NAMES_NOT_PROVED } from '../quantity/authority.ts';
+import { jointsTight } from '../record/bolts.ts';
 import { fold, stateHash } from '../record/fold.ts';
 import { lookLines } from '../record/second-look.ts';
 import type { Act, JobState } from '../record/types.ts';
@@ -18,12 +19,17 @@ import {
   type Session,
   sessionOn,
 } from './job-session.ts';
+import { tightLine } from './job-tight.ts';
 import { usedLines } from './job-value-words.ts';
 import { actLine, openLines } from './job-words.ts';
 
 type Verify = Common & { readonly head?: readonly string[]; readonly device?: readonly string[] };
 
-type Show = Common & { readonly pdf?: string; readonly proofPdf?: string };
+type Show = Common & {
+  readonly pdf?: string;
+  readonly proofPdf?: string;
+  readonly tighteningResults?: string;
+};
 
 const collect = (value: string, before: readonly string[] = []): readonly string[] => [
   ...before,
@@ -52,6 +58,10 @@ export function recordCommand(): Command {
     .requiredOption('--archive <file>', 'the archive that keeps the record')
     .option('--pdf <file>', 'write the printed record')
     .option('--proof-pdf <file>', 'write the proof sheet with what was said of it')
+    .option(
+      '--tightening-results <file>',
+      'write what was made up, bolt by bolt, for other programs',
+    )
     .option('--json', 'tell the result as JSON')
     .action((wanted: string, options: Show) => run(options, () => showJob(wanted, options)));
   for (const command of [check, show]) {
@@ -154,7 +164,14 @@ async function writeSheets(
     const { proofPdf } = await import('../paper/proof-pdf.ts');
     writeFileSync(options.proofPdf, proofPdf(packOf(job, packs), { job, acts }));
   }
-  const files = [options.pdf, options.proofPdf].filter((file) => file !== undefined);
+  if (options.tighteningResults !== undefined) {
+    const { resultsOf } = await import('../exchange/tightening-acts.ts');
+    const results = resultsOf(job, packOf(job, packs), acts);
+    writeFileSync(options.tighteningResults, `${JSON.stringify(results, null, 2)}\n`);
+  }
+  const files = [options.pdf, options.proofPdf, options.tighteningResults].filter(
+    (file) => file !== undefined,
+  );
   return files.map((file) => `Written: ${file}`);
 }
 
@@ -177,6 +194,7 @@ async function showJob(wanted: string, options: Show) {
         ...openLines(job),
         ...usedLines(job),
         ...lookLines(job),
+        ...jointsTight(job, packs.find((p) => p.id === job.packInForce) ?? null).map(tightLine),
         ...job.deviations.map((d) => `Deviation ${d.thing} by ${d.by}: ${d.reason} (${d.limits})`),
         ...written,
         ...(printed === null ? [] : [`Head ${printed.head}`, `Devices ${seqs.join(' ')}`]),

@@ -2,6 +2,7 @@
 
 import { openWords } from '../drawing/tally.ts';
 import type { Pack } from '../pack/types.ts';
+import { jointsTight } from '../record/bolts.ts';
 import { paperWords } from '../record/from-paper.ts';
 import { kindOf } from '../record/kinds.ts';
 import { order } from '../record/order.ts';
@@ -54,6 +55,7 @@ export const recordView = (record: RecordToPrint) => {
       ...foundParts(job, (thing) => thingWords(thing, pack)).map((p) =>
         part(p.title, p.columns, p.rows, p.words),
       ),
+      tightness(job, job.strip === null ? pack : null),
       ...readingsOf(job, pack),
       actsOf(own, pack),
       ...unknownOf(state, acts),
@@ -183,6 +185,29 @@ const judged = (job: JobState): readonly Part[] => [
     job.followUps.length === 0 ? 'none' : null,
   ),
 ];
+
+/** The words for a bolt and a joint round: tight, not tight, not judged. */
+const tightness = (job: JobState, pack: Pack | null): Part => {
+  const joints = jointsTight(job, pack);
+  const holesAs = (holes: (typeof joints)[number]['holes']): string =>
+    (['tight', 'not tight', 'not judged'] as const)
+      .map((word) => [word, holes.filter((h) => h.word === word).map((h) => h.hole)] as const)
+      .flatMap(([word, own]) => (own.length === 0 ? [] : [`${word}: ${own.join(', ')}`]))
+      .join('; ');
+  return part(
+    'How tight',
+    [
+      ['Joint', 2],
+      ['Word', 1],
+      ['Last round', 1.2],
+      ['Holes', 2.4],
+    ],
+    joints.map((j) => [j.name, j.word, j.round ?? 'none', holesAs(j.holes)]),
+    joints.length === 0
+      ? 'no joint was undone'
+      : 'Tight: reported at the last round, which has a value. Not judged: no value, or by feel.',
+  );
+};
 
 const readingsOf = (job: JobState, pack: Pack): readonly Part[] => [
   part(

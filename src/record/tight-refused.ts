@@ -88,12 +88,17 @@ function valueRefused(
   body: ActBody,
 ): Refusal | null {
   for (const value of values) {
-    const newer = job.superseded.find(
-      (r) => r.value === value.id && r.thing === body.thing && r.looked !== null,
-    );
-    const inForce = newer?.is ?? value.shown ?? '';
+    const inForce = inForceAt(job, String(body.thing), value);
     if (body.value !== inForce)
       return bad(say('otherValue', joint.name, inForce, String(body.value ?? '–')));
   }
   return null;
+}
+
+/** As the pack shows it, or as a later issue that a named person has looked at replaced it. */
+export function inForceAt(job: JobState, thing: string, value: ShownValue): string {
+  const newer = job.superseded.find(
+    (r) => r.value === value.id && r.thing === thing && r.looked !== null,
+  );
+  return newer?.is ?? value.shown ?? '';
 }

@@ -18,6 +18,7 @@ import { type Speaks, useSpeaks, useTold, useWords } from '../shared/say.tsx';
 import { Beside } from '../shared/units.tsx';
 import { timeWords, unitSign } from '../shared/words.ts';
 import { DraftFiles } from '../strip/draft-files.tsx';
+import { HowTight } from '../tight/how-tight.tsx';
 import { SupersededOnRecord } from '../values/superseded.tsx';
 import { CloseJob } from './close-job.tsx';
 import { Findings } from './findings.tsx';
@@ -45,6 +46,7 @@ export function RecordScreen({ job, pack }: ScreenProps) {
       <FoundList job={job} nameOf={(thing) => foundName(named, thing)} />
       <AsFound job={job} pack={named} />
       <LooksSaid job={job} />
+      <HowTight job={job} pack={pack} />
       <Deviations job={job} pack={named} />
       <Findings job={job} pack={named} />
       <SupersededOnRecord job={job} pack={named} />

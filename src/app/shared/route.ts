@@ -11,7 +11,7 @@ export type Route =
 
 export type JobPart = (typeof JOB_SCREENS)[number];
 const JOB_SCREENS = [
-  ...(['work', 'box-up', 'open', 'eyes'] as const),
+  ...(['work', 'box-up', 'open', 'eyes', 'tight'] as const),
   ...(['proof', 'hand-over', 'record', 'paper'] as const),
 ] as const;
 

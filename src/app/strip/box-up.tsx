@@ -15,6 +15,7 @@ import { useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { to } from '../shared/route.ts';
 import { Speaking, type Tell, useSpeaks, useTold, useWords } from '../shared/say.tsx';
+import { BoltFound } from '../tight/bolt-found.tsx';
 import { Asks } from '../work/asks.tsx';
 import { useAwake } from '../work/awake.ts';
 import { Cautions } from '../work/caution.tsx';
@@ -139,6 +140,7 @@ function MakeGood({ job, row, onDone }: MakeGoodProps) {
       {quick?.kind === 'count' ? (
         <Plain onPress={() => setKeying(true)}>{work.anotherThan(quick.expected)}</Plain>
       ) : null}
+      {row.kind === 'put-back' ? <BoltFound job={job.id} thing={row.thing} /> : null}
     </article>
   );
 }

@@ -13,6 +13,7 @@ import { JobSheet } from '../shared/job-sheet.tsx';
 import { KeptPhoto } from '../shared/offline-lines.tsx';
 import { to } from '../shared/route.ts';
 import { useTold, useWords } from '../shared/say.tsx';
+import { BoltFound } from '../tight/bolt-found.tsx';
 import { useAwake } from '../work/awake.ts';
 import { TakeBack } from '../work/take-back.tsx';
 import { PutIn } from './put-in.tsx';
@@ -60,6 +61,7 @@ export function StripScreen({ job }: { readonly job: JobState }) {
       {Form === null && job.closed === null ? (
         <>
           <TakeBack job={job} pack={null} />
+          <LastBolts job={job} open={open} />
           <Hunts job={job} />
           <IsolationStop job={job} />
           <ProveIsolation job={job} />
@@ -75,6 +77,19 @@ export function StripScreen({ job }: { readonly job: JobState }) {
       ) : null}
       <Standing job={job} open={open.toReversed()} />
     </JobSheet>
+  );
+}
+
+/** A bolt says no while its joint is being undone: the last one that was. */
+function LastBolts({ job, open }: { readonly job: JobState; readonly open: readonly Entry[] }) {
+  const told = useTold();
+  const last = open.findLast((entry) => entry.kind === 'joint');
+  if (last === undefined) return null;
+  return (
+    <section>
+      <p className="small">{told(last.what)}</p>
+      <BoltFound key={last.thing} job={job.id} thing={last.thing} />
+    </section>
   );
 }
 

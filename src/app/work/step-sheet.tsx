@@ -10,6 +10,8 @@ import { useKept } from '../shared/kept.ts';
 import { useHolder, usePeople } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { useSpeaks, useTold, useWords } from '../shared/say.tsx';
+import { BoltFound } from '../tight/bolt-found.tsx';
+import { ResultsIn } from '../tight/results-in.tsx';
 import { Asks } from './asks.tsx';
 import { Cautions } from './caution.tsx';
 import { DoneActs, LesserAnswers, type Quick, quickOf } from './done-acts.tsx';
@@ -95,7 +97,20 @@ export function StepSheet({ job, pack, step, ready, onDone }: StepSheetProps) {
       ) : (
         <SideAct side={side} job={job.id} step={step} onEnd={() => setSide(null)} />
       )}
+      <AtBolts job={job} pack={pack} step={step} />
     </article>
+  );
+}
+
+/** Where bolts are turned: what a bolt may say instead, and the file of a tool that turned them. */
+function AtBolts({ job, pack, step }: Pick<StepSheetProps, 'job' | 'pack' | 'step'>) {
+  if (step.holes.length === 0 || (step.verb !== 'undone' && step.verb !== 'made')) return null;
+  const valued = step.verb === 'made' && step.values.some((value) => value.shown !== null);
+  return (
+    <>
+      <BoltFound job={job.id} thing={step.thing} />
+      {valued ? <ResultsIn job={job} pack={pack} /> : null}
+    </>
   );
 }
 

@@ -51,7 +51,7 @@ export function WorkScreen({ job, pack: kept }: JobProps) {
         </p>
       )}
       {now === undefined ? (
-        <NothingReady job={job} proofReady={all.length > 0} />
+        <NothingReady job={job} />
       ) : (
         <StepNow
           key={now.id}
@@ -67,6 +67,7 @@ export function WorkScreen({ job, pack: kept }: JobProps) {
       {looks ? null : <TakeBack job={job} pack={pack} />}
       {looks ? null : <DoneToHere job={job} pack={pack} />}
       <PaperLink job={job} />
+      <TightLink job={job} />
       <Stops job={job} pack={pack} />
       <OtherSteps steps={ready.filter((step) => step !== now)} onChoose={setChosen} />
       {now !== undefined && all.length > ready.length ? (
@@ -100,26 +101,28 @@ function PaperLink({ job }: { readonly job: JobState }) {
   );
 }
 
-function NothingReady({
-  job,
-  proofReady,
-}: {
-  readonly job: JobState;
-  readonly proofReady: boolean;
-}) {
+/** Once a joint is made up: before that there is nothing to be checked. */
+function TightLink({ job }: { readonly job: JobState }) {
+  const { tight } = useWords();
+  const made = job.entries.some((entry) => entry.kind === 'joint' && !entry.open);
+  if (job.closed !== null || !made) return null;
+  return (
+    <p>
+      <a className="plain" href={to.job(job.id, 'tight')}>
+        {tight.link}
+      </a>
+    </p>
+  );
+}
+
+function NothingReady({ job }: { readonly job: JobState }) {
   const { work: w } = useWords();
   if (job.closed !== null) return null;
   return (
     <p className="sentence">
-      {proofReady ? (
-        <a className="main-control" href={to.job(job.id, 'proof')}>
-          {w.boxedUp}
-        </a>
-      ) : (
-        <a className="main-control" href={to.job(job.id, 'record')}>
-          {w.nothingLeft}
-        </a>
-      )}
+      <a className="main-control" href={to.job(job.id, 'record')}>
+        {w.nothingLeft}
+      </a>
     </p>
   );
 }

@@ -39,6 +39,7 @@ export const sheet = {
     proof: 'proof',
     'hand-over': 'hand-over',
     record: 'record',
+    tight: 'a joint that is tight',
     paper: 'paper',
   },
 };

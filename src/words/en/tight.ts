@@ -92,6 +92,7 @@ export const tight = {
   hole: (label: string) => `Hole ${label}`,
   back: 'Back',
   boltHead: 'A bolt says no',
+  boltKept: (what: string) => `Kept as a finding: ${what}`,
   standing: 'How tight',
   standingNone: 'No joint was undone.',
   standingLine: (joint: string, word: string) => `${joint}: ${word}`,

@@ -41,6 +41,7 @@ export const sheet: Words['sheet'] = {
     proof: 'prueba',
     'hand-over': 'entrega',
     record: 'registro',
+    tight: 'una unión ya apretada',
     paper: 'papel',
   },
 };

@@ -85,6 +85,7 @@ export const tight: typeof englishTight = {
   hole: (label) => `Agujero ${label}`,
   back: 'Volver',
   boltHead: 'Un perno dice que no',
+  boltKept: (what) => `Guardado como hallazgo: ${what}`,
   standing: 'Cómo está de apretado',
   standingNone: 'No se soltó ninguna unión.',
   standingLine: (joint, word) => `${joint}: ${word}`,

@@ -1,0 +1,97 @@
+// What a joint that is tight may have done to it now, and the acts that say it was done.
+
+import type { Pack, ShownValue, Thing } from '../pack/types.ts';
+import { heard } from '../words/heard.ts';
+import type { Sentence } from '../words/say.ts';
+import { inForceAt, tightRefused } from './tight-refused.ts';
+import type { Draft, JobState, Refusal } from './types.ts';
+
+export type CheckOffer = {
+  readonly fastener: string;
+  readonly what: string;
+  readonly holes: readonly string[];
+  readonly value: ShownValue | null;
+  /** The figure it is brought to again; null where the check is not offered. */
+  readonly to: string | null;
+  readonly why: readonly string[];
+};
+
+export type TightJoint = {
+  readonly thing: Thing;
+  readonly name: string;
+  readonly holes: readonly string[];
+  readonly layout: Pack['facts']['joints'][string]['layout'];
+  readonly check: readonly CheckOffer[];
+  /** What speaks against any check of it now, as the record would refuse it. */
+  readonly checkStop: Refusal | null;
+  readonly retighten: {
+    readonly value: ShownValue | null;
+    readonly to: string | null;
+    readonly when: string | null;
+    readonly why: readonly string[];
+  };
+  readonly retightenStop: Refusal | null;
+  /** What these sentences say, for other languages. */
+  readonly said: readonly Sentence[];
+};
+
+/** Every joint of the pack that is not open, those of this job's making first. */
+export function tightJoints(job: JobState, pack: Pack): readonly TightJoint[] {
+  const entryOf = (id: string) => job.entries.find((e) => e.thing === `joint/${id}`);
+  const tight = Object.keys(pack.facts.joints).filter((id) => entryOf(id)?.open !== true);
+  const made = tight.filter((id) => entryOf(id) !== undefined);
+  return [...made, ...tight.filter((id) => !made.includes(id))].flatMap((id) => {
+    const { value, said } = heard(() => tightJoint(job, pack, id));
+    return value === null ? [] : [{ ...value, said }];
+  });
+}
+
+function tightJoint(job: JobState, pack: Pack, id: string): Omit<TightJoint, 'said'> | null {
+  const joint = pack.facts.joints[id];
+  if (joint === undefined) return null;
+  const thing = `joint/${id}`;
+  const to = (value: ShownValue | null) => (value === null ? null : inForceAt(job, thing, value));
+  const check = (joint.recheck?.check ?? []).map((rule) => ({ ...rule, to: to(rule.value) }));
+  const retighten = joint.recheck?.retighten ?? { value: null, when: null, why: [] };
+  const offered = check.find((rule) => rule.to !== null);
+  const again = to(retighten.value);
+  return {
+    thing,
+    name: joint.name,
+    holes: joint.holes,
+    layout: joint.layout,
+    check,
+    checkStop:
+      offered === undefined
+        ? null
+        : tightRefused(
+            job,
+            pack,
+            checkDraft(job.id, '', thing, offered.holes.slice(0, 1), offered.to ?? ''),
+          ),
+    retighten: { ...retighten, to: again },
+    retightenStop:
+      again === null ? null : tightRefused(job, pack, retightenDraft(job.id, '', thing, again)),
+  };
+}
+
+export const checkDraft = (
+  job: string,
+  by: string,
+  thing: Thing,
+  holes: readonly string[],
+  value: string,
+): Draft => ({
+  stream: { kind: 'job', id: job },
+  kind: 'checked-tight',
+  by,
+  body: { thing, holes: [...holes], value, text: 're-tightened' },
+});
+
+/** Said only after a person answered yes to each of the three. */
+export const retightenDraft = (job: string, by: string, thing: Thing, value: string): Draft => ({
+  stream: { kind: 'job', id: job },
+  kind: 're-tightened',
+  by,
+  body: { thing, value, cold: 'yes', noPressure: 'yes', startIsolated: 'yes' },
+});
