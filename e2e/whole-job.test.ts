@@ -242,7 +242,6 @@ describe('the work', () => {
     timeout: 400_000,
   }, async () => {
     await carryOn('work');
-    await phone.page.getByRole('link', { name: 'Boxed up. Go on to the proof' }).click();
   });
 });
 
@@ -272,6 +271,7 @@ async function carryOn(stage: string): Promise<Step[]> {
   while (done.length <= hand.pack.steps.length) {
     const step = await stepNow(hand);
     if (step === null) return done;
+    if (stage === 'work' && ['line-up', 'prove'].includes(step.phase)) return done;
     await expectShown(hand, step);
     await expectSizes(page, step.id);
     await expectAuthority(page, step.id);

@@ -93,15 +93,14 @@ test('what is written is read back, in whatever unit it was read off', () => {
 });
 
 test.each([
-  ['no bolt named', { entity: 'machine/7' }, /AssociatedEntities$/],
-  ['no torque in it', { unit: 17476 }, /OverallResultValues$/],
-])('%s is a problem with its place', (_, change, path) => {
+  ['no bolt named', { entity: 'machine/7', unit: 20053 }, /AssociatedEntities$/],
+  ['no torque in it', { entity: 'joint/j/bolt-3', unit: 17476 }, /OverallResultValues$/],
+] as const)('%s is a problem with its place', (_, change, path) => {
   const broken = structuredClone(byHand);
   const [joint] = broken.ResultMetaData.AssociatedEntities;
-  if (change.entity !== undefined && joint !== undefined) joint.EntityId = change.entity;
+  if (joint !== undefined) joint.EntityId = change.entity;
   const [torque] = broken.ResultContent[0]?.OverallResultValues ?? [];
-  if (change.unit !== undefined && torque !== undefined)
-    torque.EngineeringUnits.UnitId = change.unit;
+  if (torque !== undefined) torque.EngineeringUnits.UnitId = change.unit;
   const read = readResults([byHand, broken]);
   expect(read.ok ? [] : read.problems.map((each) => each.path)).toEqual([
     expect.stringMatching(path),

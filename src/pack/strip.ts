@@ -107,6 +107,11 @@ const foundSettings = (c: Context, joint: string, at: number): DraftStep[] =>
 
 export const settingAsk = (c: Context, value: string | undefined, kind: string) => {
   const unit = value === undefined ? null : unitOf(c.machine.values[value]);
+  const stated = value === undefined ? undefined : c.machine.values[value]?.value;
+  if (kind === 'direction of rotation' && stated !== undefined) {
+    const choices = [stated, c.say('otherWayRound')];
+    return { name: 'text', label: c.say('askSeen'), kind: 'choice' as const, choices };
+  }
   return kind === 'direction of rotation' || unit === null
     ? { name: 'text', label: c.say('askSeen'), kind: 'text' as const }
     : { name: 'value', label: c.say('askMeasured'), kind: 'number' as const, unit };

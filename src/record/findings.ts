@@ -125,6 +125,12 @@ function differs(s: Said): readonly Raised[] {
     counts.push(say('countedWhere', said, wanted));
   for (const ask of step?.asks ?? []) {
     const answer = s.body[ask.name];
+    const [stated] = ask.choices ?? [];
+    const isSetting = s.act.kind === 'measured' && String(s.body.thing).startsWith('setting/');
+    if (isSetting && typeof answer === 'string' && stated !== undefined) {
+      if (answer !== stated) counts.push(say('answeredWhere', ask.label, answer, stated));
+      continue;
+    }
     if (
       s.act.kind === 'as-found' ||
       ask.name === 'count' ||

@@ -6,6 +6,7 @@ import type { LookRow, LookState } from '../../record/second-look.ts';
 import { sameName } from '../../record/second-look.ts';
 import type { JobState } from '../../record/types.ts';
 import { Plain } from '../shared/controls.tsx';
+import { useKept } from '../shared/kept.ts';
 import { useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { useTold, useWords } from '../shared/say.tsx';
@@ -28,8 +29,14 @@ export function LookSheet({ job, look, text, onDone }: LookSheetProps) {
   const { name } = useHolder();
   const did = (who: string) => look.doers.some((doer) => sameName(doer, who));
   const [chosen, setBy] = useState<string | null>(null);
-  // Who holds this phone is asked no second time, unless they did it themselves.
-  const by = chosen ?? (did(name) ? '' : name);
+  const [last, keepLast] = useKept(`looks.${job.id}`, '');
+  // Who holds this phone is asked no second time, nor who looked before, unless they did it.
+  const other = last !== '' && !did(last) ? last : '';
+  const by = chosen ?? (did(name) ? other : name);
+  const choose = (who: string) => {
+    setBy(who);
+    keepLast(who);
+  };
   const rows = { job, look, by, onDone, onSaid: () => setBy(null) };
   return (
     <article className="step" data-step={look.step} data-look={look.moment} aria-label={w.title}>
@@ -40,7 +47,7 @@ export function LookSheet({ job, look, text, onDone }: LookSheetProps) {
       {look.notYet.length > 0 ? (
         <p className="lacks">{w.notYet(look.notYet.join(', '))}</p>
       ) : by === '' ? (
-        <WhoLooks doers={look.doers} onChoose={setBy} />
+        <WhoLooks doers={look.doers} onChoose={choose} />
       ) : (
         <>
           <p className="holder">

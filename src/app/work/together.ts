@@ -15,6 +15,10 @@ export const ALONE: Along = { steps: [], always: false };
 /** The other steps that one tap may report with this one. */
 export function togetherWith(step: Step, ready: readonly Step[], pack: Pack): Along {
   if (step.verb === 'shut' || step.verb === 'untagged') return withClosure(step, ready, pack);
+  if (DRAINS.includes(step.verb)) {
+    const drains = ready.filter((each) => each !== step && each.verb === step.verb);
+    return { steps: drains.filter((each) => needed(each) === 0), always: true };
+  }
   const round = roundOf(step, pack);
   if (round === null) return ALONE;
   return {
@@ -23,17 +27,20 @@ export function togetherWith(step: Step, ready: readonly Step[], pack: Pack): Al
   };
 }
 
+/** Drains and vents are opened one after another before anything is proved, and shut so again. */
+const DRAINS: readonly Step['verb'][] = ['drain-opened', 'drain-shut'];
+
 /** Who shuts a closure hangs its tags; who takes the tags down gives the closure back. */
 function withClosure(step: Step, ready: readonly Step[], pack: Pack): Along {
   const closure =
     step.verb === 'shut' ? step.thing.replace(/^closure\//, '') : closureOf(step, pack);
-  if (closure === null || step.asks.length > 1) return ALONE;
+  if (closure === null || needed(step) > 1) return ALONE;
   const first = step.verb === 'shut' ? [] : ready.filter((each) => sameTags(each, step, pack));
   const done = [step, ...first].map((each) => each.id);
   const waits = (each: Step) => each.needs.every((id) => done.includes(id) || isDone(id, step));
   const next = pack.steps.filter(
     (each) =>
-      each.asks.length === 0 &&
+      needed(each) === 0 &&
       (step.verb === 'shut'
         ? each.verb === 'tagged' && each.fixed.closure === closure
         : each.verb === 'restored' && each.thing === `closure/${closure}`),
@@ -41,10 +48,13 @@ function withClosure(step: Step, ready: readonly Step[], pack: Pack): Along {
   return { steps: [...first, ...next.filter(waits)], always: true };
 }
 
+/** What may be left out, such as turns and a photo, is said by whoever wants to say it. */
+const needed = (step: Step): number => step.asks.filter((ask) => ask.optional !== true).length;
+
 const sameTags = (each: Step, step: Step, pack: Pack): boolean =>
   each !== step &&
   each.verb === 'untagged' &&
-  each.asks.length === 0 &&
+  needed(each) === 0 &&
   closureOf(each, pack) === closureOf(step, pack);
 
 /** What this step itself waited for is done, since it is ready. */

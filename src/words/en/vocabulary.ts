@@ -88,6 +88,7 @@ export const vocabulary = {
   askSeenToRun: 'Seen to run',
   askDiedAway: 'Died away and stayed dead',
   askSeen: 'Seen',
+  otherWayRound: 'the other way round',
   askMeasured: 'Measured',
   askCameOut: 'Came out',
   askPutIn: 'Put in',

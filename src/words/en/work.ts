@@ -6,7 +6,6 @@ export const work = {
   jobClosed: 'This job is closed.',
   toItsRecord: 'Go to its record',
   readyInProof: (n: number) => `Ready in the proof: ${n}`,
-  boxedUp: 'Boxed up. Go on to the proof',
   nothingLeft: 'Nothing is left to do here. Go to the record',
   alsoReady: 'Also ready',
   nothingIsOpen: 'Nothing is open.',

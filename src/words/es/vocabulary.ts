@@ -84,6 +84,7 @@ export const vocabulary: Readonly<Record<keyof typeof english, string>> = {
   askSeenToRun: 'Se vio correr',
   askDiedAway: 'Cesó y no volvió',
   askSeen: 'Visto',
+  otherWayRound: 'al revés',
   askMeasured: 'Medido',
   askCameOut: 'Han salido',
   askPutIn: 'Se han puesto',

@@ -8,7 +8,6 @@ export const work: Words['work'] = {
   jobClosed: 'Este trabajo está cerrado.',
   toItsRecord: 'Ir a su registro',
   readyInProof: (n) => `Listo en la prueba: ${n}`,
-  boxedUp: 'Montado. Pasar a la prueba',
   nothingLeft: 'Aquí no queda nada por hacer. Ir al registro',
   alsoReady: 'También listo',
   nothingIsOpen: 'No hay nada pendiente.',
