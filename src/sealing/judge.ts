@@ -198,9 +198,11 @@ export function judge(ring: Ring, groove: Groove, duty: Duty, found?: InGroove):
       faults.push({ verdict: 'too much squeeze', why });
     }
   }
-  const fullest = fill === null ? null : (fill.max ?? fill.nominal);
-  if (fullest !== null && fullest > fillLimits.most + slightly) {
-    const why = `groove filled to ${percent(fullest)}, above ${percent(fillLimits.most)}`;
+  if (fill !== null && fill.nominal > fillLimits.most + slightly) {
+    const why = `groove filled to ${percent(fill.nominal)}, above ${percent(fillLimits.most)}`;
+    faults.push({ verdict: 'groove too full', why });
+  } else if (fill?.max && fill.max > 1 - slightly) {
+    const why = `at the end of the tolerances the groove is filled to ${percent(fill.max)}`;
     faults.push({ verdict: 'groove too full', why });
   }
   const extrusion = extrusionOf(ring, duty);

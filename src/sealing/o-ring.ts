@@ -235,6 +235,11 @@ function cautionsOf(ring: Ring, groove: Groove, duty: Duty, fit: InGroove, judge
     const most = formatNumber(limit.most * 100);
     said.push(`At the end of the tolerances the squeeze is above ${most} %: assembly is stiff.`);
   }
+  if (fill?.max && fill.max > fillLimits.most && fill.nominal <= fillLimits.most) {
+    said.push(
+      'At its fullest the groove is filled to more than 85 %: hot or swollen it may be full.',
+    );
+  }
   if (fill !== null && (fill.min ?? fill.nominal) < fillLimits.least) {
     said.push('At its emptiest the groove is filled to less than 65 %: the ring may roll.');
   }
