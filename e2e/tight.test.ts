@@ -105,7 +105,7 @@ async function open(part: string): Promise<void> {
 const POLL = { timeout: 10_000, interval: 200 };
 const late = (step: Step): boolean => ['line-up', 'prove'].includes(step.phase);
 
-test('slackening says and draws its order; a bolt that says no is one tap and a finding', async () => {
+test('slackening is said and drawn; a bolt that says no is one tap and a finding', async () => {
   await begin();
   await upTo((s) => late(s) || s.thing === FLANGE);
   await open('work');
@@ -170,7 +170,11 @@ test('a check and a re-tightening stand on two screens; what is not offered says
   await seen('check');
   await examine(page, 'check of a tight nut');
   expect(await page.getByText('Cold?').count()).toBe(0);
-  await page.getByRole('button', { name: 'Hole 3' }).click();
+  expect(await page.locator('[data-caution]').count()).toBeGreaterThan(0);
+  const hole = page.getByRole('button', { name: 'Hole 3' });
+  expect(await hole.isDisabled()).toBe(true);
+  await page.getByLabel('Verified by (competent person)').selectOption(DOER);
+  await hole.click();
   await page.getByText('Re-tightened: 1').waitFor();
   await page.getByRole('button', { name: 'Back', exact: true }).click();
   await page.getByRole('button', { name: 'Re-tighten a relaxed gasket' }).click();

@@ -87,7 +87,7 @@ beforeAll(() => {
   expect(boxup('job', 'play', played, '--archive', archive).status).toBe(0);
 }, 30_000);
 
-test('a file with one wrong result records nothing; a sound one ticks every bolt in one write', () => {
+test('a file with one wrong result records nothing; a sound one ticks every bolt', () => {
   const wrong = said('tightening-results', file('wrong.json', [bolt('1'), bolt('7')]));
   expect(wrong.status).toBe(2);
   expect(wrong.stderr).toContain('Nothing was recorded');

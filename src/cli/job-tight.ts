@@ -66,7 +66,8 @@ function offerLines(id: string, joint: JointFacts): readonly string[] {
     ),
     retighten?.value == null
       ? `    no re-tightening: ${retighten?.why.join('; ') ?? 'this pack says nothing of it'}`
-      : `    re-tighten once round to ${retighten.value.shown}, nothing backed off: ${retighten.when}`,
+      : `    re-tighten once round to ${retighten.value.shown}, ` +
+        `nothing backed off: ${retighten.when}`,
   ];
 }
 

@@ -113,7 +113,7 @@ test('one wrong result and nothing is taken of the file; every wrong one is told
   expect(refused({ some: 'thing' })[0]?.[0]).toBe('ResultMetaData');
 });
 
-test('a hole already reported, and a joint that is made up, are told and nothing is said twice', () => {
+test('a hole already reported and a joint that is made up are told: nothing twice', () => {
   const ticked = { thing: 'joint/suction-flange', round: '100 %', holes: ['2'] };
   const some = [...before, ...chain([jobDraft('made', ticked)], 'phone-a', before)];
   expect(refused(bolt('2'), some)[0]?.[1]).toContain('was reported at "100 %" already');
@@ -123,7 +123,7 @@ test('a hole already reported, and a joint that is made up, are told and nothing
   expect(refused(bolt('1'), start)[0]?.[1]).toContain('not undone');
 });
 
-test('the record written out says of each bolt what was measured, or what the wrench was set to', () => {
+test('the record written out: what was measured, or what the wrench was set to', () => {
   const said = taken(['1', '2', '3', '4'].map((hole) => bolt(hole)));
   const acts = [...before, ...chain(said, 'phone-a', before)];
   const out = resultsOf(jobOf(acts), pack, acts);

@@ -152,7 +152,7 @@ function boltOf(pack: Pack, own: readonly Act[], thing: string, hole: string): B
     hole,
     tool: typeof act.body.tool === 'string' ? act.body.tool : wrenchAt(pack, step, joint, hole),
     torque,
-    ...(said === null ? { asSet: true } : {}),
+    ...(said === null ? { setOnly: true } : {}),
     target,
   };
 }

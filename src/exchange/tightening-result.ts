@@ -152,7 +152,7 @@ export type BoltMade = {
   readonly judged: Judged;
   readonly torque: Figure;
   /** Nobody read it off: it is what the wrench was set to. */
-  readonly asSet?: boolean;
+  readonly setOnly?: boolean;
   readonly target: Figure | null;
 };
 
@@ -181,7 +181,7 @@ export function writeResult(bolt: BoltMade): Readonly<Record<string, unknown>> {
         OverallResultValues: [
           {
             MeasuredValue: inNm(bolt.torque),
-            Name: bolt.asSet === true ? 'Set torque, not measured' : 'Final torque',
+            Name: bolt.setOnly === true ? 'Set torque, not measured' : 'Final torque',
             ResultEvaluation: evaluation,
             ValueTag: TORQUE_TAG,
             ...(bolt.target === null ? {} : { TargetValue: inNm(bolt.target) }),

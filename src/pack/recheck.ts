@@ -8,7 +8,7 @@ import { isThreaded } from './joint-shape.ts';
 import type { RecheckFacts } from './types.ts';
 import { shownValue } from './values.ts';
 
-/** Why one or the other is not offered; the first five are of a fastener, the others of the joint. */
+/** Why one or the other is not offered; the first five of a fastener, the others of the joint. */
 export type WhyNot =
   | 'not screwed'
   | 'no torque issued'

@@ -1,6 +1,7 @@
 // What a joint that is tight may have done to it now, and the acts that say it was done.
 
-import type { Pack, ShownValue, Thing } from '../pack/types.ts';
+import type { WrenchLine } from '../pack/fastening-types.ts';
+import type { Pack, ShownValue, Step, Thing } from '../pack/types.ts';
 import { heard } from '../words/heard.ts';
 import type { Sentence } from '../words/say.ts';
 import { inForceAt, tightRefused } from './tight-refused.ts';
@@ -14,6 +15,8 @@ export type CheckOffer = {
   /** The figure it is brought to again; null where the check is not offered. */
   readonly to: string | null;
   readonly why: readonly string[];
+  /** How the wrench is set for it; none where the value is another than the pack's. */
+  readonly sets: readonly WrenchLine[];
 };
 
 export type TightJoint = {
@@ -29,7 +32,10 @@ export type TightJoint = {
     readonly to: string | null;
     readonly when: string | null;
     readonly why: readonly string[];
+    readonly sets: readonly WrenchLine[];
   };
+  /** Of the joint's last round: its cautions stand at these acts too, and the wrench is its. */
+  readonly step: Step | null;
   readonly retightenStop: Refusal | null;
   /** What these sentences say, for other languages. */
   readonly said: readonly Sentence[];
@@ -51,7 +57,14 @@ function tightJoint(job: JobState, pack: Pack, id: string): Omit<TightJoint, 'sa
   if (joint === undefined) return null;
   const thing = `joint/${id}`;
   const to = (value: ShownValue | null) => (value === null ? null : inForceAt(job, thing, value));
-  const check = (joint.recheck?.check ?? []).map((rule) => ({ ...rule, to: to(rule.value) }));
+  const step = pack.steps.findLast((s) => s.verb === 'made' && s.thing === thing) ?? null;
+  const check = (joint.recheck?.check ?? []).map((rule) => ({
+    ...rule,
+    to: to(rule.value),
+    sets: setsFor(pack, id, step, rule.value, to(rule.value)).filter(
+      (line) => line.fastener === rule.fastener,
+    ),
+  }));
   const retighten = joint.recheck?.retighten ?? { value: null, when: null, why: [] };
   const offered = check.find((rule) => rule.to !== null);
   const again = to(retighten.value);
@@ -69,11 +82,32 @@ function tightJoint(job: JobState, pack: Pack, id: string): Omit<TightJoint, 'sa
             pack,
             checkDraft(job.id, '', thing, offered.holes.slice(0, 1), offered.to ?? ''),
           ),
-    retighten: { ...retighten, to: again },
+    retighten: {
+      ...retighten,
+      to: again,
+      sets: setsFor(pack, id, step, retighten.value, again),
+    },
+    step,
     retightenStop:
       again === null ? null : tightRefused(job, pack, retightenDraft(job.id, '', thing, again)),
   };
 }
+
+/** The wrench lines of the last round that hold for this very value. */
+const setsFor = (
+  pack: Pack,
+  joint: string,
+  step: Step | null,
+  value: ShownValue | null,
+  inForce: string | null,
+): readonly WrenchLine[] =>
+  value === null || value.shown !== inForce
+    ? []
+    : (step?.sets ?? []).filter(({ fastener }) =>
+        pack.fastenings?.list.some(
+          (one) => one.id === `${joint}:${fastener}` && one.value.id === value.id,
+        ),
+      );
 
 export const checkDraft = (
   job: string,
@@ -81,17 +115,33 @@ export const checkDraft = (
   thing: Thing,
   holes: readonly string[],
   value: string,
+  verifiedBy = '',
 ): Draft => ({
   stream: { kind: 'job', id: job },
   kind: 'checked-tight',
   by,
-  body: { thing, holes: [...holes], value, text: 're-tightened' },
+  body: { thing, holes: [...holes], value, text: 're-tightened', ...verified(verifiedBy) },
 });
 
 /** Said only after a person answered yes to each of the three. */
-export const retightenDraft = (job: string, by: string, thing: Thing, value: string): Draft => ({
+export const retightenDraft = (
+  job: string,
+  by: string,
+  thing: Thing,
+  value: string,
+  verifiedBy = '',
+): Draft => ({
   stream: { kind: 'job', id: job },
   kind: 're-tightened',
   by,
-  body: { thing, value, cold: 'yes', noPressure: 'yes', startIsolated: 'yes' },
+  body: {
+    thing,
+    value,
+    cold: 'yes',
+    noPressure: 'yes',
+    startIsolated: 'yes',
+    ...verified(verifiedBy),
+  },
 });
+
+const verified = (by: string) => (by.trim() === '' ? {} : { verifiedBy: by });

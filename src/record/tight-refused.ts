@@ -13,7 +13,7 @@ const bad = (why: string, open: readonly string[] = []): Refusal => ({
   open,
 });
 
-/** Asked of `checked-tight` and `re-tightened` alike by the server, the app and the command line. */
+/** Asked of `checked-tight` and `re-tightened` by server, app and command line alike. */
 export function tightRefused(job: JobState, pack: Pack | null, draft: Draft): Refusal | null {
   const { body } = draft;
   const thing = String(body.thing);
@@ -80,7 +80,7 @@ function retightenRefused(
   return valueRefused(job, joint, [rule.value], body);
 }
 
-/** The figure said is the one in force, as it was issued; with two kinds of bolt, each by itself. */
+/** The figure said is the one in force, as issued; with two kinds of bolt, each by itself. */
 function valueRefused(
   job: JobState,
   joint: JointFacts,

@@ -218,7 +218,7 @@ describe('how tight', () => {
     expect(words([...made, draft])?.holes[0]?.word).toBe('tight');
   });
 
-  test('a bolt that would not tighten stands until the joint is undone again, or it is checked', () => {
+  test('a bolt that would not tighten stands until undone again, or checked', () => {
     const no = boltFound(jobId, 'Ada', 'joint/suction-flange', "Won't tighten", '2');
     expect(words([...made, no, check({ holes: ['1'] })])?.word).toBe('not tight');
     expect(words([...made, no, check({ holes: ['2'] })])?.word).toBe('tight');

@@ -38,7 +38,7 @@ test('a whole job: each bolt of each torque round is one cycle, by hand none', (
   expect(times(chain(drafts))).toBe(2 * (4 + 4 + 6));
 });
 
-test('a bolt ticked alone is one, the wrench an act names counts itself, what is void nothing', () => {
+test('a bolt ticked alone is one; a wrench named counts itself; what is void, nothing', () => {
   const at = drafts.findIndex((d) => d.kind === 'made' && d.body.round === '50 %');
   const before = drafts.slice(0, at);
   const said = (body: Draft['body']): Draft =>

@@ -5,7 +5,6 @@ import { bodyLimit } from 'hono/body-limit';
 import { z } from 'zod';
 import type { Archive } from '../archive/contract.ts';
 import { listCalculations, runCalc } from '../calc/register.ts';
-import { resultsOf } from '../exchange/tightening-acts.ts';
 import { limits } from '../limits.ts';
 import { makePack } from '../pack/pack.ts';
 import { requestSchema } from '../pack/request.ts';
@@ -23,6 +22,7 @@ import { checkPhoto } from './photos.ts';
 import { fromZod, notThere, refuse, refuseOne } from './problems.ts';
 import { dueLines, replicaOf } from './replica.ts';
 import { solverWithin } from './solver.ts';
+import { giveResults, takeResultsFile } from './tightening.ts';
 
 const draftSchema = z.strictObject({
   stream: z.strictObject({ kind: z.enum(['job', 'machine', 'vessel']), id: z.string().min(1) }),
@@ -39,6 +39,7 @@ export function apiRoutes(parts: ServerParts): Hono {
   api.use('/photos', tooLarge(limits.server.bodyBytes));
   api.use('/acts', tooLarge(limits.server.actsBytes));
   api.use('/packs', tooLarge(limits.server.jsonBytes));
+  api.use('/jobs/*', tooLarge(limits.server.jsonBytes));
   api.use('/calc/*', tooLarge(limits.server.jsonBytes));
   api.get('/replica', async (c) => c.json(await replicaOf(parts, c.req.query('seen') ?? '')));
   api.get('/due', async (c) => c.json({ authority: AUTHORITY_LINE, due: await due(parts) }));
@@ -47,7 +48,8 @@ export function apiRoutes(parts: ServerParts): Hono {
   api.get('/packs/:id/pdf', async (c) => packSheet(c, parts));
   api.get('/packs/:id/proof/pdf', async (c) => proofSheet(c, parts));
   api.get('/jobs/:id/pdf', async (c) => recordSheet(c, parts));
-  api.get('/jobs/:id/tightening-results', async (c) => tighteningResults(c, parts));
+  api.get('/jobs/:id/tightening-results', async (c) => giveResults(c, parts));
+  api.post('/jobs/:id/tightening-results', async (c) => takeResultsFile(c, parts));
   api.get('/jobs/:id/proof/pdf', async (c) => jobProofSheet(c, parts));
   api.post('/photos', async (c) => takePhoto(c, parts));
   api.get('/photos/:hash', async (c) => givePhoto(c, parts));
@@ -209,20 +211,6 @@ async function recordSheet(c: Context, { archive, recordPdf }: ServerParts): Pro
   const job = state.jobs[id];
   if (job === undefined) return refuseOne(c, 404, notThere('job', id, 'a job that was started'));
   return pdf(c, await recordPdf({ job: id, state, packs, acts }), `record-${job.target}`);
-}
-
-/** What was made up, bolt by bolt, as a file for other programs. */
-async function tighteningResults(c: Context, { archive }: ServerParts): Promise<Response> {
-  const id = c.req.param('id') ?? '';
-  const [acts, packs] = await Promise.all([archive.acts(), archive.packs()]);
-  const job = fold({ acts, packs }).jobs[id];
-  const pack = packs.find((each) => each.id === job?.packInForce);
-  if (job === undefined || pack === undefined)
-    return refuseOne(c, 404, notThere('job', id, 'a job with a pack in force'));
-  return c.body(JSON.stringify(resultsOf(job, pack, acts), null, 2), 200, {
-    'Content-Type': 'application/json',
-    'Content-Disposition': `attachment; filename="tightening-${job.target}.json"`,
-  });
 }
 
 async function takePhoto(c: Context, { archive }: ServerParts): Promise<Response> {

@@ -68,6 +68,11 @@ export const postActs = (acts: readonly Act[]) =>
   ask<Received>('/api/acts', { ...json({ acts }), ...soon() });
 export const postPack = (request: PackRequest) =>
   ask<{ readonly pack: Pack }>('/api/packs', json(request));
+export const postResults = (job: string, by: string, file: Blob) =>
+  ask<{ readonly acts: readonly string[] }>(
+    `/api/jobs/${encodeURIComponent(job)}/tightening-results?by=${encodeURIComponent(by)}`,
+    { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: file },
+  );
 export const postPhoto = (file: Blob) =>
   ask<{ readonly hash: string; readonly type: string }>('/api/photos', {
     method: 'POST',

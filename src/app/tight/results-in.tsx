@@ -1,35 +1,31 @@
 // A tool's results taken in at the step of its joint: the whole file, or nothing of it.
 
 import { useRef, useState } from 'react';
-import { takeResults } from '../../exchange/tightening-acts.ts';
-import { limits } from '../../limits.ts';
-import type { Pack } from '../../pack/types.ts';
-import { sha256Hex } from '../../quantity/sha.ts';
 import type { JobState } from '../../record/types.ts';
+import { postResults } from '../shared/api.ts';
 import { Plain } from '../shared/controls.tsx';
+import { sync } from '../shared/offline.ts';
 import { useHolder } from '../shared/person.tsx';
-import { useVessel } from '../shared/replica.tsx';
 import { useTold, useWords } from '../shared/say.tsx';
 
-type Props = { readonly job: JobState; readonly pack: Pack };
 type Told = { readonly taken: number } | { readonly problems: readonly string[] };
 
-export function ResultsIn({ job, pack }: Props) {
+/** The server reads it: what this phone still keeps to itself is sent to it first. */
+export function ResultsIn({ job }: { readonly job: JobState }) {
   const input = useRef<HTMLInputElement>(null);
-  const { record } = useVessel();
   const { name } = useHolder();
   const { tight: w } = useWords();
   const told = useTold();
   const [result, setResult] = useState<Told | null>(null);
   const take = async (file: File) => {
-    const read = await contentOf(file);
-    if (typeof read === 'string') return setResult({ problems: [read] });
-    const taken = takeResults(job, pack, read, name);
-    if (!taken.ok)
-      return setResult({ problems: taken.problems.map((p) => `${p.path}: ${told(p.why)}`) });
-    const [first, ...more] = taken.drafts;
-    const kept = first !== undefined && (await record(first, ...more));
-    setResult(kept ? { taken: taken.drafts.length } : null);
+    await sync();
+    const answer = await postResults(job.id, name, file);
+    await sync();
+    setResult(
+      answer.ok
+        ? { taken: answer.value.acts.length }
+        : { problems: answer.problems.map((p) => `${p.path}: ${told(p.why)}`) },
+    );
   };
   return (
     <section data-results-in>
@@ -63,16 +59,4 @@ export function ResultsIn({ job, pack }: Props) {
       </div>
     </section>
   );
-}
-
-/** The bytes' hash and what they say, or why they can't be read. */
-async function contentOf(file: File) {
-  if (file.size > limits.server.jsonBytes) return `${file.size} > ${limits.server.jsonBytes} bytes`;
-  const bytes = new Uint8Array(await file.arrayBuffer());
-  try {
-    const raw: unknown = JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
-    return { hash: sha256Hex(bytes), raw };
-  } catch (error) {
-    return error instanceof Error ? error.message : String(error);
-  }
 }

@@ -2,6 +2,7 @@
 
 import { useState } from 'react';
 import { jointDrawing } from '../../drawing/joint.ts';
+import type { WrenchLine } from '../../pack/fastening-types.ts';
 import type { Pack } from '../../pack/types.ts';
 import {
   checkDraft,
@@ -14,11 +15,15 @@ import { ValueWords } from '../pack/lists.tsx';
 import { Choice, Main, Plain } from '../shared/controls.tsx';
 import { Drawn } from '../shared/drawn.tsx';
 import { JobSheet } from '../shared/job-sheet.tsx';
+import { useKept } from '../shared/kept.ts';
 import { useHolder } from '../shared/person.tsx';
 import { useVessel } from '../shared/replica.tsx';
 import { to } from '../shared/route.ts';
 import { Speaking, useTold, useWords } from '../shared/say.tsx';
 import { tallyWidth } from '../shared/width.ts';
+import { Cautions } from '../work/caution.tsx';
+import { Sets } from '../work/sets.tsx';
+import { Lacks } from '../work/step-sheet.tsx';
 
 type Act = 'check' | 'retighten';
 
@@ -126,21 +131,44 @@ function Stopped({ stop }: { readonly stop: Refusal | null }) {
 
 type ActProps = JointProps & { readonly job: JobState };
 
-function Picture({ joint }: JointProps) {
+function Picture({ joint, order = [] }: JointProps & { readonly order?: readonly string[] }) {
   const width = Math.min(tallyWidth(), 480);
   if (joint.holes.length === 0) return null;
-  return <Drawn drawing={jointDrawing({ joint }, { width })} />;
+  return <Drawn drawing={jointDrawing({ joint, order }, { width })} />;
+}
+
+/** The cautions of making it up stand here too, with the name of who verified. */
+function useVerified({ job, joint }: ActProps) {
+  const { work: w } = useWords();
+  const { name } = useHolder();
+  const [verifiedBy, setVerifiedBy] = useKept(`verifies.${job.id}`, '');
+  const cautions = joint.step?.cautions ?? [];
+  const lacks = [
+    ...(name === '' ? [w.whoHolds] : []),
+    ...(cautions.length > 0 && verifiedBy === '' ? [w.whoVerified] : []),
+  ];
+  const shown = (
+    <>
+      <Cautions cautions={cautions} verifiedBy={verifiedBy} onVerifiedBy={setVerifiedBy} />
+      <Lacks lacks={lacks} />
+    </>
+  );
+  return { shown, lacks, name, verifiedBy: cautions.length > 0 ? verifiedBy : '' };
+}
+
+function SetsOf({ joint, sets }: JointProps & { readonly sets: readonly WrenchLine[] }) {
+  return joint.step === null ? null : <Sets step={{ ...joint.step, sets }} />;
 }
 
 /** A tap on a hole records it at once, as on the drawing of a round. */
 function Check({ job, joint }: ActProps) {
-  const { tight: w, work } = useWords();
+  const { tight: w } = useWords();
   const { record } = useVessel();
-  const { name } = useHolder();
+  const { shown, lacks, name, verifiedBy } = useVerified({ job, joint });
   const told = useTold();
   const [done, setDone] = useState<readonly string[]>([]);
   const say = async (hole: string, value: string) => {
-    if (await record(checkDraft(job.id, name, joint.thing, [hole], value)))
+    if (await record(checkDraft(job.id, name, joint.thing, [hole], value, verifiedBy)))
       setDone([...done, hole]);
   };
   return (
@@ -149,13 +177,15 @@ function Check({ job, joint }: ActProps) {
       <Picture joint={joint} />
       <p className="sentence">{joint.name}</p>
       <Stopped stop={joint.checkStop} />
-      {joint.check.map(({ fastener, what, holes, value, to: figure }) =>
+      {shown}
+      {joint.check.map(({ fastener, what, holes, value, to: figure, sets }) =>
         figure === null || value === null ? null : (
           <section key={fastener} data-fastener={fastener}>
             <p className="step-value">
               <ValueWords value={value} />
             </p>
             <p className="sentence">{w.checkHow(figure)}</p>
+            <SetsOf joint={joint} sets={sets} />
             <p>
               {w.checkWhich} <span className="small">{told(what)}</span>
             </p>
@@ -164,7 +194,7 @@ function Check({ job, joint }: ActProps) {
                 <Plain
                   key={hole}
                   onPress={() => void say(hole, figure)}
-                  disabled={name === '' || joint.checkStop !== null || done.includes(hole)}
+                  disabled={lacks.length > 0 || joint.checkStop !== null || done.includes(hole)}
                 >
                   {w.hole(hole)}
                 </Plain>
@@ -173,7 +203,6 @@ function Check({ job, joint }: ActProps) {
           </section>
         ),
       )}
-      {name === '' ? <p className="lacks">{work.before(work.whoHolds)}</p> : null}
       <p role="status">{done.length === 0 ? w.checkNoted : w.checkDone(done.length)}</p>
     </>
   );
@@ -182,30 +211,33 @@ function Check({ job, joint }: ActProps) {
 const YES = ['yes', 'no'];
 
 function Retighten({ job, joint }: ActProps) {
-  const { tight: w, work } = useWords();
+  const { tight: w } = useWords();
   const { record } = useVessel();
-  const { name } = useHolder();
+  const { shown, lacks, name, verifiedBy } = useVerified({ job, joint });
   const told = useTold();
   const [cold, setCold] = useState('');
   const [noPressure, setNoPressure] = useState('');
   const [startIsolated, setStartIsolated] = useState('');
   const [done, setDone] = useState(false);
-  const { to: figure, value, when } = joint.retighten;
+  const { to: figure, value, when, sets } = joint.retighten;
   if (figure === null || value === null) return null;
   const all = [cold, noPressure, startIsolated].every((each) => each === 'yes');
   const say = async () => {
-    if (await record(retightenDraft(job.id, name, joint.thing, figure))) setDone(true);
+    if (await record(retightenDraft(job.id, name, joint.thing, figure, verifiedBy))) setDone(true);
   };
   return (
     <>
       <h2>{w.retightenHead}</h2>
+      <Picture joint={joint} order={joint.holes} />
       <p className="sentence">{joint.name}</p>
       <p className="step-value">
         <ValueWords value={value} />
       </p>
       <p className="sentence">{w.retightenHow(figure)}</p>
+      <SetsOf joint={joint} sets={sets} />
       {when === null ? null : <p>{w.retightenWhen(told(when))}</p>}
       <Stopped stop={joint.retightenStop} />
+      {shown}
       <Choice label={w.cold} value={cold} onChange={setCold} choices={YES} />
       <Choice label={w.noPressure} value={noPressure} onChange={setNoPressure} choices={YES} />
       <Choice
@@ -214,11 +246,10 @@ function Retighten({ job, joint }: ActProps) {
         onChange={setStartIsolated}
         choices={YES}
       />
-      {name === '' ? <p className="lacks">{work.before(work.whoHolds)}</p> : null}
       <div className="main-acts">
         <Main
           onPress={() => void say()}
-          disabled={name === '' || !all || done || joint.retightenStop !== null}
+          disabled={lacks.length > 0 || !all || done || joint.retightenStop !== null}
         >
           {w.retightenDone}
         </Main>

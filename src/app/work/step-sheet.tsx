@@ -97,19 +97,19 @@ export function StepSheet({ job, pack, step, ready, onDone }: StepSheetProps) {
       ) : (
         <SideAct side={side} job={job.id} step={step} onEnd={() => setSide(null)} />
       )}
-      <AtBolts job={job} pack={pack} step={step} />
+      <AtBolts job={job} step={step} />
     </article>
   );
 }
 
 /** Where bolts are turned: what a bolt may say instead, and the file of a tool that turned them. */
-function AtBolts({ job, pack, step }: Pick<StepSheetProps, 'job' | 'pack' | 'step'>) {
+function AtBolts({ job, step }: Pick<StepSheetProps, 'job' | 'step'>) {
   if (step.holes.length === 0 || (step.verb !== 'undone' && step.verb !== 'made')) return null;
   const valued = step.verb === 'made' && step.values.some((value) => value.shown !== null);
   return (
     <>
       <BoltFound job={job.id} thing={step.thing} />
-      {valued ? <ResultsIn job={job} pack={pack} /> : null}
+      {valued ? <ResultsIn job={job} /> : null}
     </>
   );
 }
