@@ -15,7 +15,7 @@ export const compatibleCalculation = simple({
   ],
   input: compatibleInput,
   output: compatibleOutput,
-  solve: compatible,
+  solve: (input) => ({ ok: true, result: compatible(input) }),
   example: {
     compound: 'EPDM',
     media: ['ethylene glycol coolant', 'sea water'],

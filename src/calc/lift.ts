@@ -10,7 +10,7 @@ export const liftCalculation = simple({
   summary: 'whether a weight may be lifted by hand, and what would help most',
   help: [
     'weight (kg); origin and destination {h: hands ahead of the ankles, v: above the floor (cm),',
-    'asymmetry: twist (deg)}; travel (cm) where there is no destination; coupling good, fair, poor.',
+    'asymmetry: twist (deg)}; travel (cm) without a destination; coupling good, fair or poor.',
     'frequency (1/min), or spell {perMinute, minutes} of each 15 min; duration and recovery (h).',
     'constants metric or us; people. Outside the method: posture, hands, footing, headroom (cm),',
     'heat (Cel), moving, hold (s): the figure is then the best case on a dry floor.',

@@ -17,7 +17,7 @@ export const oRingCalculation = simple({
   ],
   input: oRingInput,
   output: oRingOutput,
-  solve: (input) => withFitting(input, carry(input, oRing)),
+  solve: (input) => ({ ok: true, result: withFitting(input, carry(input, oRing)) }),
   example: {
     ring: 'AS568-214',
     groove: {

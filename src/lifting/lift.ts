@@ -1,7 +1,8 @@
 // A lift by hand: recommended weight at both ends, the share of each person, and a verdict.
 
 import { formatNumber } from '../quantity/quantity.ts';
-import { entered, missing, newSheet, quantity, type Sheet } from '../quantity/sheet.ts';
+import { weakestOf } from '../quantity/rests.ts';
+import { echoed, entered, missing, newSheet, quantity, type Sheet } from '../quantity/sheet.ts';
 import type { Problem, Source } from '../quantity/types.ts';
 import { type Common, couplingSourceOf, type End, endOf, travelOf } from './ends.ts';
 import type { LiftInput, LiftOutput, LiftVerdict, Multiplier } from './model.ts';
@@ -15,8 +16,6 @@ export type LiftAnswer =
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
 export function lift(input: LiftInput): LiftAnswer {
-  const problems = wrongOf(input);
-  if (problems.length > 0) return { ok: false, problems };
   const sheet = newSheet();
   const set = sets[input.constants];
   const load = set.load * set.massKg;
@@ -76,7 +75,10 @@ function resultOf(input: LiftInput, found: Found, sheet: Sheet): LiftOutput {
     recoveryNeeded: out(timing.recoveryMin, 'min'),
     origin: endOut(from),
     destination: endOut(to),
-    share: out(shareKg, 'kg'),
+    share:
+      shareKg === null
+        ? null
+        : echoed(shareKg, 'kg', input.people === 1 ? input.weight : undefined),
     figure: outside.length > 0 ? 'best case on a dry floor' : 'within the method',
     verdict,
     reasons: reasonsOf(found, verdict),
@@ -155,10 +157,7 @@ function weakest(input: LiftInput, { asked, outside }: Found): string {
     ...(input.people > 1 ? [teamSource] : []),
     ...grips.map(couplingSourceOf),
   ];
-  const memory = sources.flatMap((one) => (one.kind === 'from memory' ? [one.of] : []));
-  const [first] = memory;
-  const { title } = meaningSource as Extract<Source, { kind: 'published' }>;
-  return first === undefined ? `published: ${title}` : `from memory: ${first}`;
+  return weakestOf([...sources, meaningSource]) ?? meaningSource.kind;
 }
 
 const advice: Readonly<Record<Multiplier, string>> = {
@@ -230,7 +229,7 @@ function cautionsOf(input: LiftInput, found: Found, verdict: LiftVerdict | null)
       `A team is outside the equation itself; the rule of teams is from memory, and ${heaviest}.`,
     );
   }
-  if (input.weight !== undefined && input.weight.value > 0) {
+  if (input.weight !== undefined) {
     said.push('The weight is of all that is lifted: wet, with what hangs on it.');
   }
   if (verdict === 'fits') {
@@ -240,30 +239,4 @@ function cautionsOf(input: LiftInput, found: Found, verdict: LiftVerdict | null)
     said.push(`The verdict "${verdict}" rests on what is ${weakest(input, found)}.`);
   }
   return said;
-}
-
-function wrongOf(input: LiftInput): readonly Problem[] {
-  const problems: Problem[] = [];
-  const wrong = (path: string, got: unknown, expected: string, why: string) =>
-    problems.push({ path, got, expected, why });
-  const { frequency, spell, travel, origin, destination, headroom } = input;
-  if (frequency !== undefined && spell !== undefined) {
-    const why = 'how often is given twice, and the two may disagree';
-    wrong('spell', spell.perMinute.value, 'frequency or spell', why);
-  }
-  const [from, to] = [origin?.v?.value, destination?.v?.value];
-  if (travel !== undefined && from !== undefined && to !== undefined) {
-    const between = Math.abs(to - from);
-    if (Math.abs(between - travel.value) > 0.5) {
-      const why = 'the travel is not what lies between origin and destination';
-      wrong('travel', travel.given ?? travel.value, `${formatNumber(between, 4)} cm`, why);
-    }
-  }
-  for (const name of ['origin', 'destination'] as const) {
-    const v = input[name]?.v;
-    if (v === undefined || headroom === undefined || v.value <= headroom.value) continue;
-    const expected = `at most ${formatNumber(headroom.value, 4)} cm`;
-    wrong(`${name}/v`, v.given ?? v.value, expected, 'the hands are above the headroom');
-  }
-  return problems;
 }

@@ -3,6 +3,7 @@
 import { z } from 'zod';
 import { limits } from '../limits.ts';
 import { commonOut, figure, figureOut } from '../quantity/border.ts';
+import { at, both, numberAt, type Rule, withRules } from '../quantity/rules.ts';
 import { COUPLINGS, DURATIONS, SETS } from './tables/niosh.ts';
 
 const { lifting } = limits;
@@ -18,7 +19,7 @@ const endIn = z.strictObject({
 
 const word = z.string().min(1).max(lifting.wordLength);
 
-export const liftInput = z.strictObject({
+const shape = z.strictObject({
   weight: figure('kg', { above: 0, max: lifting.weightKg, says: 'a weight is more than nought' })
     .optional()
     .describe('with all that hangs on it, wet'),
@@ -56,7 +57,40 @@ export const liftInput = z.strictObject({
   hold: figure('s', { min: 0, max: 86_400 }).optional().describe('held before it is put down'),
 });
 
-export type LiftInput = z.infer<typeof liftInput>;
+/** Two figures of one length may differ by this much through rounding of units. */
+const SAME_CM = 0.5;
+
+const tooHigh = (end: string): Rule => ({
+  path: [end, 'v'],
+  why: 'the hands are above the headroom',
+  expected: 'at most the headroom',
+  broken: (value) =>
+    both(numberAt(value, `${end}/v`), numberAt(value, 'headroom'), (v, room) => v > room),
+});
+
+export const liftInput = withRules(shape, [
+  {
+    path: ['spell'],
+    why: 'how often is given twice, and the two may disagree',
+    expected: 'frequency or spell',
+    broken: (value) => at(value, 'frequency') !== undefined && at(value, 'spell') !== undefined,
+  },
+  {
+    path: ['travel'],
+    why: 'the travel is not what lies between origin and destination',
+    expected: 'no travel where destination says it',
+    broken: (value) => {
+      const [from, to] = [numberAt(value, 'origin/v'), numberAt(value, 'destination/v')];
+      if (from === undefined || to === undefined) return false;
+      const between = Math.abs(to - from);
+      return both(numberAt(value, 'travel'), between, (a, b) => Math.abs(a - b) > SAME_CM);
+    },
+  },
+  tooHigh('origin'),
+  tooHigh('destination'),
+]);
+
+export type LiftInput = z.infer<typeof shape>;
 
 export const VERDICTS = [
   'fits',

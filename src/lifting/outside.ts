@@ -1,4 +1,4 @@
-// What takes a lift outside the method: then its figure is the best case, and nothing is said to fit.
+// What takes a lift outside the method: its figure is then the best case, and nothing fits.
 
 import { formatNumber } from '../quantity/quantity.ts';
 import type { Source } from '../quantity/types.ts';

@@ -4,6 +4,7 @@ import { z } from 'zod';
 import { limits } from '../limits.ts';
 import { commonOut, figure, figureOut } from '../quantity/border.ts';
 import { isDay } from '../quantity/day.ts';
+import { at, withRules } from '../quantity/rules.ts';
 import { readCured } from './storage.ts';
 import { GREASES, MEDIA, RATED } from './tables/compounds.ts';
 import { STORAGE_RULES, storedCompounds } from './tables/storage.ts';
@@ -19,7 +20,7 @@ const text = (is: (text: string) => boolean, why: string, expected: string) =>
     .refine(is, { error: why, params: { expected } })
     .describe(expected);
 
-export const compatibleInput = z.strictObject({
+const shape = z.strictObject({
   compound: z.enum(COMPOUNDS as [string, ...string[]]),
   media: z.array(z.enum(MEDIA)).max(sealing.media).optional(),
   grease: z.enum(GREASES).optional(),
@@ -37,7 +38,20 @@ export const compatibleInput = z.strictObject({
   storageRule: z.enum(STORAGE_RULES).optional(),
 });
 
-export type CompatibleInput = z.infer<typeof compatibleInput>;
+export const compatibleInput = withRules(shape, [
+  {
+    path: ['cured'],
+    why: 'the seal is cured after the day it is asked for',
+    expected: 'on, or before',
+    broken: (value) => {
+      const [cured, on] = [at(value, 'cured'), at(value, 'on')];
+      if (typeof cured !== 'string' || typeof on !== 'string' || !isDay(on)) return false;
+      return (readCured(cured)?.from ?? '') > on;
+    },
+  },
+]);
+
+export type CompatibleInput = z.infer<typeof shape>;
 
 export const COMPATIBLE_VERDICTS = [
   'unsuitable',

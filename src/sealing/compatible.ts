@@ -3,7 +3,7 @@
 import { formatNumber } from '../quantity/quantity.ts';
 import { weakestOf } from '../quantity/rests.ts';
 import { missing, newSheet, quantity } from '../quantity/sheet.ts';
-import type { Problem, Source } from '../quantity/types.ts';
+import type { Source } from '../quantity/types.ts';
 import {
   COMPATIBLE_VERDICTS,
   type CompatibleInput,
@@ -26,10 +26,6 @@ import {
 } from './tables/compounds.ts';
 import type { StorageGroup } from './tables/storage.ts';
 
-export type CompatibleAnswer =
-  | { readonly ok: true; readonly result: CompatibleOutput }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
-
 type Fault = { readonly verdict: CompatibleVerdict; readonly why: string };
 
 type Facts = {
@@ -45,9 +41,7 @@ type Facts = {
 export const ratingOf = (compound: Compound, medium: Medium): Rating =>
   compound.ratings[MEDIA.indexOf(medium)] ?? 4;
 
-export function compatible(input: CompatibleInput): CompatibleAnswer {
-  const problems = wrongOf(input);
-  if (problems.length > 0) return { ok: false, problems };
+export function compatible(input: CompatibleInput): CompatibleOutput {
   const facts = factsOf(input);
   const { compound, ratings, greaseRating, group, counted, end } = facts;
   const { storageRule } = input;
@@ -82,10 +76,7 @@ export function compatible(input: CompatibleInput): CompatibleAnswer {
   const working = workingOf(facts);
   const cautions = cautionsOf(facts, verdict, sources);
   const notWorkedOut = notWorked(facts, result, needs);
-  return {
-    ok: true,
-    result: { ...result, working, cautions, notWorkedOut } as unknown as CompatibleOutput,
-  };
+  return { ...result, working, cautions, notWorkedOut } as unknown as CompatibleOutput;
 }
 
 function factsOf(input: CompatibleInput): Facts {
@@ -236,8 +227,8 @@ function cautionsOf(
   const said: string[] = [];
   if (ratings !== null || greaseRating !== null) {
     said.push(
-      'The ratings are from memory; lists of good and bad that were read do not contradict them, ' +
-        'sea water and both greases were in none. Ask the maker of the seal.',
+      'The ratings are from memory; lists of good and bad that were read agree with them, but ' +
+        'hold neither sea water nor the greases. Ask the maker of the seal.',
     );
   }
   const { media = [], temperature } = input;
@@ -247,8 +238,8 @@ function cautionsOf(
   }
   if (group !== null) {
     said.push(
-      `Counted under ${input.storageRule}; ISO 2230, SAE ARP5316 and RMA differ up to twofold. It ` +
-        'holds for seals kept cool, dark, dry and unstretched.',
+      `Counted under ${input.storageRule}; ISO 2230, SAE ARP5316 and RMA differ up to twofold. ` +
+        'It holds for seals kept cool, dark, dry and unstretched.',
     );
     if (group.upperYears !== undefined) {
       said.push(`The rule says ${group.group}; the lower end is taken.`);
@@ -287,11 +278,4 @@ function notWorked(
       restsOn: needs,
     },
   );
-}
-
-function wrongOf({ cured, on }: CompatibleInput): readonly Problem[] {
-  const read = cured === undefined ? null : readCured(cured);
-  if (read === null || on === undefined || read.from <= on) return [];
-  const why = 'the seal is cured after the day it is asked for';
-  return [{ path: 'cured', got: cured, expected: `${on} or before`, why }];
 }

@@ -3,6 +3,7 @@
 import { z } from 'zod';
 import { limits } from '../limits.ts';
 import { commonOut, figure, figureOut } from '../quantity/border.ts';
+import { at, both, numberAt, type Rule, withRules } from '../quantity/rules.ts';
 import { KINDS } from './groove.ts';
 import { RING_VERDICTS } from './judge.ts';
 import { readRing } from './rings.ts';
@@ -42,7 +43,7 @@ const ringIn = z
   ])
   .describe('"AS568-214", "ISO 3601 20x2.65", its figures in mm, or "any": which would fit');
 
-export const oRingInput = z.strictObject({
+const shape = z.strictObject({
   ring: ringIn,
   groove: z
     .strictObject({
@@ -68,11 +69,66 @@ export const oRingInput = z.strictObject({
     .optional()
     .describe('of a face seal: where the pressure is'),
   temperature: figure('Cel', { min: -273.15, max: 500 }).optional(),
-  hardness: figure('1', { min: 0, max: 100, says: 'IRHD is 0 to 100' }).optional(),
+  hardness: figure('1', { min: 0, max: 100, says: 'on the scale of IRHD, 0 to 100' }).optional(),
   gap: figure('mm', { min: 0, max: 50 }).optional().describe('radial, the greatest'),
 });
 
-export type ORingInput = z.infer<typeof oRingInput>;
+const inOrder = (field: string): Rule => ({
+  path: ['groove', field],
+  why: 'the least is above the greatest',
+  expected: 'the least first',
+  broken: (value) => {
+    const ends = ['least', 'greatest'] as const;
+    const [least, most] = ends.map((end) => numberAt(value, `groove/${field}`, end));
+    return both(least, most, (a, b) => a > b);
+  },
+});
+
+const leavesSome = (tolerance: string, of: string): Rule => ({
+  path: ['ring', tolerance],
+  why: 'a tolerance as large as the size itself leaves nothing',
+  expected: `less than ${of}`,
+  broken: (value) =>
+    both(numberAt(value, `ring/${tolerance}`), numberAt(value, `ring/${of}`), (a, b) => a >= b),
+});
+
+export const oRingInput = withRules(shape, [
+  ...['diameter', 'outerDiameter', 'depth', 'width'].map(inOrder),
+  leavesSome('innerTolerance', 'inner'),
+  leavesSome('sectionTolerance', 'section'),
+  {
+    path: ['groove', 'outerDiameter'],
+    why: 'the wall about the ring is no larger than what its inside goes over',
+    expected: 'more than diameter',
+    broken: (value) =>
+      both(
+        numberAt(value, 'groove/outerDiameter', 'greatest'),
+        numberAt(value, 'groove/diameter'),
+        (outer, inner) => outer <= inner,
+      ),
+  },
+  {
+    path: ['gap'],
+    why: 'the gap is as large as the whole depth, of which it is a part',
+    expected: 'less than groove/depth',
+    broken: (value) =>
+      both(
+        numberAt(value, 'gap'),
+        numberAt(value, 'groove/depth', 'greatest'),
+        (gap, depth) => gap >= depth,
+      ),
+  },
+  {
+    path: ['groove'],
+    why: 'which rings fit is not to be said without the kind, depth and width of the groove',
+    expected: 'kind, depth and width',
+    broken: (value) =>
+      at(value, 'ring') === ANY_RING &&
+      ['kind', 'depth', 'width'].some((field) => at(value, 'groove', field) === undefined),
+  },
+]);
+
+export type ORingInput = z.infer<typeof shape>;
 
 const settled = (unit: string) => figureOut(unit).nullable();
 const band = (unit: string) =>

@@ -1,22 +1,18 @@
-// A ring and its groove, weighed: squeeze, stretch, fill, the gap, a verdict, and what fits instead.
+// A ring weighed in its groove: squeeze, stretch, fill, the gap, a verdict, and what fits instead.
 
 import { limits } from '../limits.ts';
 import { formatNumber } from '../quantity/quantity.ts';
 import { weakestOf } from '../quantity/rests.ts';
-import { missing, quantity } from '../quantity/sheet.ts';
-import type { Problem, Quantity } from '../quantity/types.ts';
+import { echoed, missing, quantity } from '../quantity/sheet.ts';
+import type { Quantity } from '../quantity/types.ts';
 import { type Band, type Groove, type InGroove, inGroove } from './groove.ts';
 import { asSpan, type Duty, type Judged, judge, limitsOf } from './judge.ts';
-import { ANY_RING, type ORingInput, type ORingOutput, type SpanIn } from './o-ring-model.ts';
+import type { ORingInput, ORingOutput, SpanIn } from './o-ring-model.ts';
 import { workingOf } from './o-ring-working.ts';
 import { givenRing, type Ring, readRing } from './rings.ts';
 import { as568WrongInCopy } from './tables/as568.ts';
 import { BACK_UP_MPA, extrusionSource, fillLimits, stretchLimits } from './tables/groove-limits.ts';
 import { whichRings } from './which-ring.ts';
-
-export type ORingAnswer =
-  | { readonly ok: true; readonly result: ORingOutput }
-  | { readonly ok: false; readonly problems: readonly Problem[] };
 
 const isPair = (span: SpanIn): span is [Quantity, Quantity] => Array.isArray(span);
 
@@ -65,11 +61,10 @@ function ringOf({ ring }: ORingInput): Ring | null {
   });
 }
 
-export function oRing(input: ORingInput): ORingAnswer {
-  const problems = wrongOf(input);
-  if (problems.length > 0) return { ok: false, problems };
+export function oRing(input: ORingInput): ORingOutput {
   const ring = ringOf(input);
-  if (ring === null) return { ok: true, result: anyRing(input) };
+  if (ring === null) return anyRing(input);
+  const figures = typeof input.ring === 'string' ? null : input.ring;
   const groove = grooveOf(input);
   const duty = dutyOf(input);
   const fit = inGroove(ring, groove);
@@ -89,8 +84,8 @@ export function oRing(input: ORingInput): ORingAnswer {
   const result = {
     ring: {
       name: ring.name,
-      inner: quantity(ring.innerMm, 'mm'),
-      section: quantity(ring.sectionMm, 'mm'),
+      inner: echoed(ring.innerMm, 'mm', figures?.inner),
+      section: echoed(ring.sectionMm, 'mm', figures?.section),
       innerTolerance: out(ring.innerToleranceMm, 'mm'),
       sectionTolerance: out(ring.sectionToleranceMm, 'mm'),
     },
@@ -108,15 +103,12 @@ export function oRing(input: ORingInput): ORingAnswer {
   const notWorkedOut = notWorked(ring, groove, fit, judged, result);
   const working = workingOf(ring, groove, fit, judged.extrusion);
   const cautions = cautionsOf(ring, groove, duty, fit, judged);
-  return {
-    ok: true,
-    result: { ...result, working, cautions, notWorkedOut } as unknown as ORingOutput,
-  };
+  return { ...result, working, cautions, notWorkedOut } as unknown as ORingOutput;
 }
 
 /** Puts the rings that fit beside one that does not, or in place of one not yet chosen. */
-export function withFitting(input: ORingInput, answer: ORingAnswer): ORingAnswer {
-  if (!answer.ok || answer.result.verdict === 'fits') return answer;
+export function withFitting(input: ORingInput, result: ORingOutput): ORingOutput {
+  if (result.verdict === 'fits') return result;
   const fitting = whichRings(grooveOf(input), dutyOf(input))
     .slice(0, limits.sealing.alternatives)
     .map(({ ring, squeeze, stretch, fill }) => ({
@@ -125,7 +117,7 @@ export function withFitting(input: ORingInput, answer: ORingAnswer): ORingAnswer
       stretch: stretch === null ? null : { value: stretch, unit: '1' as const },
       fill: { value: fill, unit: '1' as const },
     }));
-  return { ok: true, result: { ...answer.result, fitting } };
+  return { ...result, fitting };
 }
 
 function anyRing(input: ORingInput): ORingOutput {
@@ -264,50 +256,4 @@ function cautionsOf(ring: Ring, groove: Groove, duty: Duty, fit: InGroove, judge
     said.push(`The verdict "${judged.verdict}" rests on what is ${rests}.`);
   }
   return said;
-}
-
-function wrongOf(input: ORingInput): readonly Problem[] {
-  const problems: Problem[] = [];
-  const wrong = (path: string, got: unknown, expected: string, why: string) =>
-    problems.push({ path, got, expected, why });
-  const mm = (value: number) => `${formatNumber(value, 6)} mm`;
-  const { groove, ring, gap } = input;
-  for (const name of ['diameter', 'outerDiameter', 'depth', 'width'] as const) {
-    const span = groove?.[name];
-    if (span === undefined || !isPair(span)) continue;
-    const [from, to] = span;
-    if (from.value <= to.value) continue;
-    const expected = `the least first, then at least ${mm(from.value)}`;
-    wrong(`groove/${name}`, [from.value, to.value], expected, 'the least is above the greatest');
-  }
-  if (typeof ring !== 'string') {
-    for (const [name, of] of [
-      ['innerTolerance', 'inner'],
-      ['sectionTolerance', 'section'],
-    ] as const) {
-      const tolerance = ring[name];
-      if (tolerance === undefined || tolerance.value < ring[of].value) continue;
-      const why = 'a tolerance as large as the size itself leaves nothing';
-      wrong(
-        `ring/${name}`,
-        tolerance.given ?? tolerance.value,
-        `less than ${mm(ring[of].value)}`,
-        why,
-      );
-    }
-  }
-  const { innerMm, outerMm, depthMm, widthMm } = grooveOf(input);
-  if (innerMm !== null && outerMm !== null && outerMm.max <= innerMm.min) {
-    const why = 'the wall about the ring is no larger than what its inside goes over';
-    wrong('groove/outerDiameter', outerMm.max, `more than ${mm(innerMm.min)}`, why);
-  }
-  if (gap !== undefined && depthMm !== null && gap.value >= depthMm.max) {
-    const why = 'the gap is as large as the whole depth, of which it is a part';
-    wrong('gap', gap.given ?? gap.value, `less than ${mm(depthMm.max)}`, why);
-  }
-  if (ring === ANY_RING && (depthMm === null || widthMm === null || groove?.kind === undefined)) {
-    const why = 'which rings fit is not to be said without the kind, depth and width of the groove';
-    wrong('groove', null, 'kind, depth and width', why);
-  }
-  return problems;
 }

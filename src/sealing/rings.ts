@@ -20,17 +20,20 @@ export type Ring = {
   readonly toleranceSource: Source;
 };
 
-const INCH_MM = 25.4;
+const NANO = 1e6;
+
+/** Exact: a millimetre with six places holds any ten-thousandth of an inch. */
+const toMm = (inches: number): number => Math.round(inches * 25.4 * NANO) / NANO;
 
 export const as568Rings: readonly Ring[] = as568Groups.flatMap((group) =>
   group.rows.map(([dash, innerIn, toleranceIn]): Ring => {
     const source = as568FromMemory.includes(dash) ? as568MemorySource : as568Source;
     return {
       name: `AS568-${dash}`,
-      innerMm: innerIn * INCH_MM,
-      sectionMm: group.sectionIn * INCH_MM,
-      innerToleranceMm: toleranceIn * INCH_MM,
-      sectionToleranceMm: group.sectionToleranceIn * INCH_MM,
+      innerMm: toMm(innerIn),
+      sectionMm: toMm(group.sectionIn),
+      innerToleranceMm: toMm(toleranceIn),
+      sectionToleranceMm: toMm(group.sectionToleranceIn),
       source,
       toleranceSource: source,
     };
@@ -68,7 +71,7 @@ export function readRing(name: string): ReadRing {
     const ring = byName.get(`AS568-${(dash[1] ?? '').padStart(3, '0')}`);
     if (ring !== undefined) return { ok: true, ring };
     const expected = 'a dash number of 001-050, 102-178, 201-284, 309-395, 425-475 or 901-932';
-    return { ok: false, why: 'AS568 has no such dash number', expected };
+    return { ok: false, why: 'there is no such dash number in AS568', expected };
   }
   const metric = /^ISO ?3601(?:-1)?[ :]+(\d+(?:\.\d+)?) ?x ?(\d+(?:\.\d+)?)$/i.exec(text);
   if (metric === null) {

@@ -1,4 +1,4 @@
-// Which standard rings fit a measured groove, the nearest to the usual squeeze, stretch, fill first.
+// Which standard rings fit a measured groove, those nearest to the usual figures first.
 
 import { type Groove, inGroove } from './groove.ts';
 import { type Duty, judge, limitsOf } from './judge.ts';
