@@ -243,11 +243,14 @@ function deviationsIn(all: readonly Said[], closing: string | null): readonly De
   });
 }
 
+/** At a joint that is tight the figure said is the issued one: nobody read it off. */
+const NO_READING: readonly string[] = ['as-found', 'checked-tight', 're-tightened'];
+
 /** Figures and answers a person gave, under the words the pack asked in. */
 function readingsOf(s: Said): JobState['readings'] {
   const step = stepOf(s.pack, stepIdOf(s.act.kind, s.body));
   // What was read before the stop and the turns of a valve are told apart, each in its place.
-  if (beforeOf(String(s.body.thing)) !== null || s.act.kind === 'as-found') return [];
+  if (beforeOf(String(s.body.thing)) !== null || NO_READING.includes(s.act.kind)) return [];
   const asks = (step?.asks ?? []).filter((a) => a.kind === 'number' && a.name !== 'turns');
   const act = s.act.hash;
   const thing = String(s.body.thing);
@@ -260,7 +263,8 @@ function readingsOf(s: Said): JobState['readings'] {
   });
   const asked = asks.some((a) => a.name === 'value');
   const { value, text, unit } = s.body;
-  const name = round ?? 'value';
+  const hole = round !== null && Array.isArray(s.body.holes) ? s.body.holes.map(String) : [];
+  const name = hole.length > 0 ? say('roundAtHoles', round ?? '', hole) : (round ?? 'value');
   if (!asked && (typeof value === 'number' || typeof value === 'string'))
     rows.push({ act, thing, name, value, unit: String(unit ?? '') });
   else if (s.act.kind === 'measured' && value === undefined && typeof text === 'string')

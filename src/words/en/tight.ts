@@ -43,6 +43,7 @@ export const tightSentences = {
   notTightInFile: (bolt: string, figure: string) => `Not tight: hole ${bolt}, ${figure}`,
   notJudgedInFile: (bolt: string, figure: string) => `Not judged: hole ${bolt}, ${figure}`,
 
+  roundAtHoles: (round: string, holes: readonly string[]) => `${round}, hole ${holes.join(', ')}`,
   openNotTight: (joint: string) => `${joint} is open: it is made up, not checked`,
   noSuchJoint: (thing: string) => `no pack of this job knows ${thing}`,
   notOffered: (joint: string, why: readonly string[]) => `${joint}: ${why.join('; ')}`,

@@ -38,6 +38,7 @@ export const tightSentences: Translated<typeof english> = {
   notTightInFile: (bolt, figure) => `Sin apretar: agujero ${bolt}, ${figure}`,
   notJudgedInFile: (bolt, figure) => `Sin juzgar: agujero ${bolt}, ${figure}`,
 
+  roundAtHoles: (round, holes) => `${round}, agujero ${holes.join(', ')}`,
   openNotTight: (joint) => `${joint} está abierta: se une, no se comprueba`,
   noSuchJoint: (thing) => `ningún pliego de este trabajo conoce ${thing}`,
   notOffered: (joint, why) => `${joint}: ${why.join('; ')}`,
