@@ -93,6 +93,8 @@ describe('verdicts', () => {
       { compound: 'FKM', media: ['ethylene glycol coolant'], temperature: 110 },
       /special grades/,
     ],
+    ['unsuitable', { compound: 'VMQ', media: ['silicone grease'] }, /swells/],
+    ['suitable', { compound: 'FKM', media: ['diesel fuel'], temperature: 110 }, /nothing/],
     ['suitable', { compound: 'CR', media: ['sea water'] }, /2, fair/],
     ['suitable', { ...aged, on: '2025-09-30' }, /nothing that was given/],
     ['inspect before use', { ...aged, on: '2025-10-01' }, /extended to 2028-09-30/],

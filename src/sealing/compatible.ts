@@ -184,8 +184,10 @@ function reasonsOf(facts: Facts, faults: readonly Fault[], verdict: CompatibleVe
 }
 
 function sourcesOf({ input, compound, ratings, greaseRating, group, end }: Facts): Source[] {
-  const silicone = input.compound === 'VMQ' && input.grease === 'silicone grease';
-  const hot = input.compound === 'FKM' && (input.temperature?.value ?? 0) > HOT_WATER_CEL;
+  const { media = [], grease, temperature } = input;
+  const silicone = input.compound === 'VMQ' && [...media, grease].includes('silicone grease');
+  const wet = media.some((medium) => WATERS.includes(medium));
+  const hot = input.compound === 'FKM' && wet && (temperature?.value ?? 0) > HOT_WATER_CEL;
   return [
     ...((ratings ?? []).length > 0 || greaseRating !== null ? [ratingSource] : []),
     ...(silicone || hot ? [ruleSource] : []),
