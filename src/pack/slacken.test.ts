@@ -28,10 +28,10 @@ const from = (stands: 'above' | 'below' | 'left' | 'right') => ({
 });
 
 test.each([
-  ['below', '2, 1', '2, 1, 4, 3'],
-  ['above', '3, 4', '3, 4, 1, 2'],
-  ['left', '2, 3', '2, 3, 4, 1'],
-  ['right', '4, 1', '4, 1, 2, 3'],
+  ['below', '2, 1'],
+  ['above', '3, 4'],
+  ['left', '2, 3'],
+  ['right', '4, 1'],
 ] as const)('whoever stands %s has %s on the far side, and they come first', (stands, far) => {
   const eased = easingOf(of(bolts(4, { layout: square, ...from(stands) })), u);
   expect(eased?.known).toBe(true);

@@ -14,9 +14,9 @@ import { AUTHORITY_LINE } from '../quantity/authority.ts';
 import { mayRecord } from '../record/closing.ts';
 import { fold } from '../record/fold.ts';
 import type { Draft } from '../record/types.ts';
-import { heldCounted } from '../record/wrench-uses.ts';
 import { isLanguage, type Language } from '../words/words.ts';
 import { isExchange, readSent, receiveActs } from './exchange.ts';
+import { heldOn } from './held.ts';
 import type { ServerParts } from './parts.ts';
 import { checkPhoto } from './photos.ts';
 import { fromZod, notThere, refuse, refuseOne } from './problems.ts';
@@ -153,13 +153,6 @@ async function takeRequest(c: Context, parts: ServerParts): Promise<Response> {
   }
   await parts.archive.addPack(made.pack);
   return c.json({ pack: made.pack }, 201);
-}
-
-/** The tools held on a day, their wrenches' cycles counted up from the record. */
-async function heldOn({ held, archive }: ServerParts, today: string) {
-  if (held === undefined) return undefined;
-  const [acts, packs] = await Promise.all([archive.acts(), archive.packs()]);
-  return heldCounted(held(today), acts, packs, today);
 }
 
 function pdf(c: Context, bytes: Uint8Array, name: string): Response {
