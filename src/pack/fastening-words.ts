@@ -28,7 +28,7 @@ export function bandWords(band: Band, w: W): string {
 const angleWords = (deg: number, w: W): string =>
   deg === 0 ? w.ahead : deg === 90 ? w.square : deg === 180 ? w.back : w.atAngle(String(deg));
 
-/** `4 nuts M10 · Middle torque wrench: set to 46 N·m`, then where the hand goes and how the adapter sits. */
+/** `4 nuts M10 · Middle torque wrench: set to 46 N·m`, then hand and adapter. */
 export function wrenchWords(line: WrenchLine, round: string | null, w: W): readonly string[] {
   const set = line.rounds.find((each) => each.round === round);
   const { gripPointMm: grip, offsetMm: offset, angleDeg: angle } = line;

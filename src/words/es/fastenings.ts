@@ -13,7 +13,7 @@ export const fasteningSentences: Translated<typeof english> = {
   whichToolWhy: (why) => `con las herramientas disponibles no se puede hacer: ${why}`,
   valueRight: (fastening, value) => `${fastening}: ¿es correcto ${value}?`,
   valueRightWhy: (share) =>
-    `incluso con el rozamiento más alto este par lleva el perno al ${share} % de su límite elástico`,
+    `aun con el rozamiento más alto este par lleva el perno al ${share} % de su límite elástico`,
 };
 
 export const fastenings: Words['fastenings'] = {
