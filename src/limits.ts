@@ -52,6 +52,8 @@ export const limits = {
     weightKg: 100_000,
     lengthCm: 1_000,
     headroomCm: 10_000,
+    legs: 4,
+    mostLegDeg: 85,
     perMinute: 600,
     recoveryH: 168,
     people: 20,
@@ -92,6 +94,18 @@ export const limits = {
     combinations: 400,
     fileBytes: 1_000_000,
     rows: 2_000,
+  },
+  /** Rows of a list of stores; seals one thing may serve; letters of a scanned code. */
+  stores: {
+    cellLength: 200,
+    codeLength: 2_048,
+    fileBytes: 2_000_000,
+    fittingRounds: 100_000,
+    labels: 500,
+    quantity: 1_000_000,
+    rows: 5_000,
+    served: 50,
+    touches: 20,
   },
   /** Rows of a sheet taken in, and letters of its text; a sheet stands 99 years at most. */
   values: { confirmMonths: 1_188, rows: 5_000, sheetBytes: 2_000_000 },
