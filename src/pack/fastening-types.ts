@@ -73,6 +73,8 @@ export type Fastening = {
   /** `4 nuts M12`. */
   readonly what: string;
   readonly value: ShownValue;
+  /** What each bolt must clamp, where the model tells; null where it does not. */
+  readonly clampNeeded: { readonly force: Quantity; readonly working: Working } | null;
   /** One where the value says the condition of the thread, more where it does not: both shown. */
   readonly bands: readonly Band[];
   /** Why nothing stands beside the value, in words; null where something does. */

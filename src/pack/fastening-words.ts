@@ -48,6 +48,7 @@ export function fasteningLines(one: Fastening, w: W): readonly string[] {
   return [
     ...(one.value.shown !== null && one.value.threadCondition === null ? [w.noCondition] : []),
     ...one.bands.map((band) => bandWords(band, w)),
+    ...(one.clampNeeded ? [w.needed(kN(one.clampNeeded.force.value))] : []),
     ...(one.notChecked === null ? [] : [w.notChecked(now(one.notChecked))]),
     ...(tools === null ? [] : [tools.names.join(', ')]),
     ...(tools?.line ? wrenchWords(tools.line, null, w) : []),

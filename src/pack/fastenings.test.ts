@@ -40,11 +40,21 @@ test('each issued torque of the job has its band, with a working that can be red
   expect(issued.length).toBeGreaterThan(5);
   for (const one of issued) {
     expect(one.notChecked, one.id).toBeNull();
+    expect(recheckWorking(one.clampNeeded?.working ?? [])).toEqual([]);
     for (const band of one.bands) {
       expect(recheckWorking(band.working), one.id).toEqual([]);
       expect(band.preloadMin.value).toBeLessThan(band.preloadMax.value);
     }
   }
+});
+
+test('a flange needs what the pressure and the seat of its gasket ask of each bolt', async () => {
+  const pack = await packWith(tools);
+  const flange = pack.fastenings?.list.find((one) => one.joint === 'discharge-flange');
+  // By hand: 2.2 bar on 86 mm is 0.22 × 5,808.8 = 1,278 N; with 18 kN over four bolts 4.819 kN.
+  expect(flange?.clampNeeded?.force.value).toBeCloseTo(4.8195, 3);
+  const mounting = pack.fastenings?.list.find((one) => one.joint === 'pump-mounting');
+  expect(mounting?.clampNeeded).toBeNull();
 });
 
 test('an issued value shows exactly as issued, beside its setting on the scale', async () => {

@@ -17,6 +17,7 @@ import type { Surface } from '../tightening/tables/friction-ranges.ts';
 import { tightening } from '../tightening/tightening.ts';
 import { LEAST_SHARE } from '../tightening/wrench-check.ts';
 import type { HeldWrench, Tool } from '../tools/tool.ts';
+import { clampFor } from './clamp.ts';
 import { accessOf, type Context, jointOf, type Undone } from './context.ts';
 import type {
   Band,
@@ -263,9 +264,10 @@ const bandsOf = (
   row: Row,
   shown: string | null,
   wrench: Tool | undefined,
-): Pick<Fastening, 'bands' | 'notChecked'> => {
+): Pick<Fastening, 'bands' | 'notChecked' | 'clampNeeded'> => {
   const { f } = row;
-  const none = (notChecked: string) => ({ bands: [], notChecked });
+  const needed = clampFor(machine, row.u.id, f);
+  const none = (notChecked: string) => ({ bands: [], notChecked, clampNeeded: needed });
   if (shown === null) return none('no value is stated');
   if (torqueOf(shown) === null) return none(`${shown} is no single torque`);
   if (f.thread === undefined) return none('the thread is not stated');
@@ -281,7 +283,7 @@ const bandsOf = (
       surface,
       issuedTorque: shown,
       ...(tolerance === undefined ? {} : { toolScatter: tolerance }),
-      ...(f.clampNeeded === undefined ? {} : { clampNeeded: f.clampNeeded }),
+      ...(needed === null ? {} : { clampNeeded: needed.force.value }),
       ...holeOf(f),
     });
     if (!read.success) return none(read.error.issues.map((one) => one.message).join('; '));
@@ -302,5 +304,5 @@ const bandsOf = (
       working: working as Working,
     });
   }
-  return { bands, notChecked: null };
+  return { bands, notChecked: null, clampNeeded: needed };
 };

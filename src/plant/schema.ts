@@ -5,8 +5,9 @@
 // stays; where it came from is kept beside the machine as an origin).
 
 import { z } from 'zod';
-import { readQuantity } from '../quantity/quantity.ts';
 import { idSchema, sheetFileSchema, valueSchema } from '../values/schema.ts';
+import { liftPointSchema, rigSchema, wayLiftSchema } from './lift-schema.ts';
+import { measure } from './measure.ts';
 
 export type { SheetFile, ValueEntry } from '../values/schema.ts';
 
@@ -19,26 +20,6 @@ export const originSchema = z.strictObject({
   on: z.iso.date().optional(),
 });
 
-type Allowed = 'above nought' | 'nought or more' | 'any';
-
-/** A length, mass … as text with a unit of the same kind as `unit`, such as `41 kg`. */
-const measure = (unit: string, allowed: Allowed = 'above nought') =>
-  z
-    .string()
-    .superRefine((text, ctx) => {
-      const read = readQuantity(text, unit, '');
-      const wrong = (fault: 'F6' | 'F7', why: string, expected: string, remedy?: string) =>
-        ctx.addIssue({ code: 'custom', message: why, params: { fault, expected, remedy } });
-      if (!read.ok) {
-        const [first] = read.problems;
-        if (first !== undefined) wrong('F6', first.why, first.expected, first.remedy);
-        return;
-      }
-      const { value } = read.quantity;
-      if (allowed === 'any' || value > 0 || (allowed === 'nought or more' && value === 0)) return;
-      wrong('F7', `it is ${value < 0 ? 'below nought' : 'nought'}`, `a figure ${allowed}`);
-    })
-    .meta({ unit, examples: [`1 ${unit}`] });
 const minutes = z.number().min(0).max(100_000);
 const count = z.int().min(1).max(500);
 const clearSchema = z.strictObject({ part: idSchema, as: z.enum(['off', 'aside']) });
@@ -52,6 +33,10 @@ export const waySchema = z.strictObject({
   people: z.int().min(1).max(20).optional(),
   support: z.string().optional(),
   temporary: z.array(z.string()).optional(),
+  /** It stays where it is when its joints are undone: nothing need hold it. */
+  rests: z.boolean().optional(),
+  lift: wayLiftSchema.optional(),
+  rig: rigSchema.optional(),
 });
 
 export const accessSchema = z.strictObject({
@@ -169,6 +154,9 @@ export const jointSchema = z.strictObject({
   seals: z.record(idSchema, sealSchema).optional(),
   settings: z.record(idSchema, settingSchema).optional(),
   layout: layoutSchema.optional(),
+  /** Diameter on which the pressure of the line pushes, and what seats the whole seal. */
+  sealedDiameter: measure('mm').optional(),
+  seating: measure('kN', 'nought or more').optional(),
   critical: z.boolean().optional(),
   byHand: z.boolean().optional(),
   /** A soft gasket that is re-tightened once it has relaxed: by which issued value, and when. */
@@ -190,6 +178,9 @@ export const jointSchema = z.strictObject({
 export const partSchema = z.strictObject({
   name: z.string().min(1),
   mass: measure('kg').optional(),
+  /** With what stays in it when it is lifted. */
+  wetMass: measure('kg').optional(),
+  liftPoints: z.record(idSchema, liftPointSchema).optional(),
   centre: z.tuple([z.number(), z.number(), z.number()]).optional(),
   handed: z.enum(['port', 'starboard', 'either']).optional(),
   line: idSchema.optional(),

@@ -19,6 +19,7 @@ export const fastenings = {
   condition: 'Thread',
   noCondition: 'thread condition not stated: the clamp is shown for both',
   clamp: (min: string, max: string) => `clamps ${min} to ${max}`,
+  needed: (force: string) => `the joint needs ${force} of each bolt, embedding not counted`,
   ofYield: (min: string, max: string) => `${min} to ${max} % of the bolt's yield`,
   strips: (load: string, weaker: 'hole' | 'bolt') => `the thread of the ${weaker} bears ${load}`,
   surface: {

@@ -22,6 +22,7 @@ export const fastenings: Words['fastenings'] = {
   condition: 'Rosca',
   noCondition: 'estado de la rosca sin indicar: se muestra el apriete para ambos',
   clamp: (min, max) => `aprieta de ${min} a ${max}`,
+  needed: (force) => `la unión necesita ${force} de cada perno, sin contar el asiento`,
   ofYield: (min, max) => `del ${min} al ${max} % del límite elástico del perno`,
   strips: (load, weaker) =>
     `la rosca ${weaker === 'hole' ? 'del agujero' : 'del perno'} aguanta ${load}`,
