@@ -37,7 +37,7 @@ function tightCommand(): Command {
 
 function tightTold(job: JobState, packs: readonly Pack[]): Told {
   const pack = job.strip === null ? packOf(job, packs) : null;
-  const joints = jointsTight(job, pack);
+  const joints = jointsTight(job, packs);
   const offered = Object.entries(pack?.facts.joints ?? {}).filter(
     ([id]) => !job.entries.some((e) => e.open && e.thing === `joint/${id}`),
   );

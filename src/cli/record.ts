@@ -194,7 +194,7 @@ async function showJob(wanted: string, options: Show) {
         ...openLines(job),
         ...usedLines(job),
         ...lookLines(job),
-        ...jointsTight(job, packs.find((p) => p.id === job.packInForce) ?? null).map(tightLine),
+        ...jointsTight(job, packs).map(tightLine),
         ...job.deviations.map((d) => `Deviation ${d.thing} by ${d.by}: ${d.reason} (${d.limits})`),
         ...written,
         ...(printed === null ? [] : [`Head ${printed.head}`, `Devices ${seqs.join(' ')}`]),

@@ -119,7 +119,7 @@ export function resultsOf(job: JobState, pack: Pack, acts: readonly Act[]): read
   const own = effective(order(acts)).acts.flatMap(({ act }) =>
     act.stream.kind === 'job' && act.stream.id === job.id ? [act] : [],
   );
-  return jointsTight(job, pack).flatMap(({ thing, holes }) =>
+  return jointsTight(job, [pack]).flatMap(({ thing, holes }) =>
     holes.flatMap(({ hole, word }) => {
       const bolt = boltOf(pack, own, thing, hole);
       return bolt === null ? [] : [writeResult({ ...bolt, judged: word })];

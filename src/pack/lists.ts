@@ -3,6 +3,7 @@
 import { type Context, jointOf, partOf } from './context.ts';
 import { massKg } from './facts.ts';
 import { proofFacts } from './prove.ts';
+import { recheckFacts } from './recheck.ts';
 import type { Temporary } from './temporary.ts';
 import type { Lists, ShownValue, Step } from './types.ts';
 import { tighteningValues } from './values.ts';
@@ -42,11 +43,14 @@ export const listsOf = (
   temporary: temps.map((t) => ({ thing: `temp/${t.n}`, name: t.name, where: t.where })),
   values: distinct(c.undone.flatMap((u) => tighteningValues(c.machine, jointOf(c, u.id)))),
   proofs: Object.entries(proofFacts(c)).map(([id, p]) => ({ id, name: p.name, what: p.what })),
-  followUps: (c.target.followUps ?? []).map((f, i) => ({
-    id: `follow-up-${i + 1}`,
-    after: f.after,
-    what: f.what,
-  })),
+  followUps: [
+    ...(c.target.followUps ?? []).map((f, i) => ({
+      id: `follow-up-${i + 1}`,
+      after: f.after,
+      what: f.what,
+    })),
+    ...retightenings(c),
+  ],
   weights: c.moved.map((m) => ({
     part: m.id,
     name: partOf(c, m.id).name,
@@ -54,6 +58,15 @@ export const listsOf = (
     carriedBy: partOf(c, m.id).carriedBy ?? null,
   })),
 });
+
+/** A relaxed gasket is taken up after the run: somebody has to see to it, or nobody does. */
+const retightenings = (c: Context): Lists['followUps'] =>
+  [...new Set(c.undone.map((u) => u.id))].flatMap((id) => {
+    const { value, when } = recheckFacts(c, id).retighten;
+    if (value?.shown == null || when === null) return [];
+    const what = c.say('retightenLater', jointOf(c, id).name, value.shown, when);
+    return [{ id: `re-tighten-${id}`, after: c.say('theFirstRun'), what }];
+  });
 
 const distinct = (values: readonly ShownValue[]): ShownValue[] =>
   values.filter((v, i) => values.findIndex((w) => w.id === v.id && w.name === v.name) === i);

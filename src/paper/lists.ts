@@ -199,6 +199,6 @@ const toSeeTo = ({ lists, limits }: Pack): readonly ListView[] => [
       [say('lOwner'), 1.2],
       [say('lDoneBy'), 1.2],
     ],
-    lists.followUps.map((row) => [row.after, row.what, '', '']),
+    lists.followUps.map((row) => [now(row.after), now(row.what), '', '']),
   ),
 ];

@@ -53,7 +53,7 @@ const viewOf = (pack: Pack, said: ProofSaid | null, language: Language) => {
     verdict: said?.job.verdict == null ? null : now(said.job.verdict),
     followups: pack.lists.followUps.map((row) => {
       const own = said?.job.followUps.find(({ id }) => id === row.id);
-      return [row.after, now(row.what), own?.owner ?? '', own?.doneBy ?? ''];
+      return [now(row.after), now(row.what), own?.owner ?? '', own?.doneBy ?? ''];
     }),
   };
 };

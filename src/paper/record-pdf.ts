@@ -55,7 +55,7 @@ export const recordView = (record: RecordToPrint) => {
       ...foundParts(job, (thing) => thingWords(thing, pack)).map((p) =>
         part(p.title, p.columns, p.rows, p.words),
       ),
-      tightness(job, job.strip === null ? pack : null),
+      tightness(job, record.packs),
       ...readingsOf(job, pack),
       actsOf(own, pack),
       ...unknownOf(state, acts),
@@ -187,8 +187,8 @@ const judged = (job: JobState): readonly Part[] => [
 ];
 
 /** The words for a bolt and a joint round: tight, not tight, not judged. */
-const tightness = (job: JobState, pack: Pack | null): Part => {
-  const joints = jointsTight(job, pack);
+const tightness = (job: JobState, packs: readonly Pack[]): Part => {
+  const joints = jointsTight(job, packs);
   const holesAs = (holes: (typeof joints)[number]['holes']): string =>
     (['tight', 'not tight', 'not judged'] as const)
       .map((word) => [word, holes.filter((h) => h.word === word).map((h) => h.hole)] as const)

@@ -43,10 +43,16 @@ export type JointTight = {
  * Of every joint that this job undid. Tight: reported at the last round, which has a value. Not
  * judged: reported, but no value is issued or it was by feel. Not tight: not reported, or found so.
  */
-export const jointsTight = (job: JobState, pack: Pack | null): readonly JointTight[] =>
+export const jointsTight = (job: JobState, packs: readonly Pack[]): readonly JointTight[] =>
   job.entries
     .filter((entry) => entry.kind === 'joint')
-    .map((entry) => jointTight(job, pack, entry));
+    .map((entry) => jointTight(job, packKnowing(job, packs, after(entry.thing)), entry));
+
+/** Of the job's packs the last that speaks of a joint: an amended one may leave it out. */
+export function packKnowing(job: JobState, packs: readonly Pack[], joint: string): Pack | null {
+  const own = job.packs.flatMap((id) => packs.find((p) => p.id === id) ?? []);
+  return own.findLast((p) => p.facts.joints[joint] !== undefined) ?? null;
+}
 
 function jointTight(job: JobState, pack: Pack | null, entry: Entry): JointTight {
   const id = after(entry.thing);

@@ -75,7 +75,7 @@ function refused(
       return afterClosing(now, draft) ?? madeRefused(now, pack, draft.body);
     case 'checked-tight':
     case 're-tightened':
-      return afterClosing(now, draft) ?? tightRefused(now, pack, draft);
+      return afterClosing(now, draft) ?? tightRefused(now, packs, draft);
     case 'value-looked-at':
       return lookedRefused(now, draft.body);
     case 'accounted':

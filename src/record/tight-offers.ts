@@ -4,6 +4,7 @@ import type { WrenchLine } from '../pack/fastening-types.ts';
 import type { Pack, ShownValue, Step, Thing } from '../pack/types.ts';
 import { heard } from '../words/heard.ts';
 import type { Sentence } from '../words/say.ts';
+import { packKnowing } from './bolts.ts';
 import { inForceAt, tightRefused } from './tight-refused.ts';
 import type { Draft, JobState, Refusal } from './types.ts';
 
@@ -41,20 +42,27 @@ export type TightJoint = {
   readonly said: readonly Sentence[];
 };
 
-/** Every joint of the pack that is not open, those of this job's making first. */
-export function tightJoints(job: JobState, pack: Pack): readonly TightJoint[] {
+/** Every joint of the job's packs that is not open, those of this job's making first. */
+export function tightJoints(job: JobState, packs: readonly Pack[]): readonly TightJoint[] {
   const entryOf = (id: string) => job.entries.find((e) => e.thing === `joint/${id}`);
-  const tight = Object.keys(pack.facts.joints).filter((id) => entryOf(id)?.open !== true);
+  const own = packs.filter((pack) => job.packs.includes(pack.id));
+  const known = new Set(own.flatMap((pack) => Object.keys(pack.facts.joints)));
+  const tight = [...known].filter((id) => entryOf(id)?.open !== true);
   const made = tight.filter((id) => entryOf(id) !== undefined);
   return [...made, ...tight.filter((id) => !made.includes(id))].flatMap((id) => {
-    const { value, said } = heard(() => tightJoint(job, pack, id));
+    const { value, said } = heard(() => tightJoint(job, own, id));
     return value === null ? [] : [{ ...value, said }];
   });
 }
 
-function tightJoint(job: JobState, pack: Pack, id: string): Omit<TightJoint, 'said'> | null {
-  const joint = pack.facts.joints[id];
-  if (joint === undefined) return null;
+function tightJoint(
+  job: JobState,
+  packs: readonly Pack[],
+  id: string,
+): Omit<TightJoint, 'said'> | null {
+  const pack = packKnowing(job, packs, id);
+  const joint = pack?.facts.joints[id];
+  if (pack === null || joint === undefined) return null;
   const thing = `joint/${id}`;
   const to = (value: ShownValue | null) => (value === null ? null : inForceAt(job, thing, value));
   const step = pack.steps.findLast((s) => s.verb === 'made' && s.thing === thing) ?? null;
@@ -79,7 +87,7 @@ function tightJoint(job: JobState, pack: Pack, id: string): Omit<TightJoint, 'sa
         ? null
         : tightRefused(
             job,
-            pack,
+            packs,
             checkDraft(job.id, '', thing, offered.holes.slice(0, 1), offered.to ?? ''),
           ),
     retighten: {
@@ -89,7 +97,7 @@ function tightJoint(job: JobState, pack: Pack, id: string): Omit<TightJoint, 'sa
     },
     step,
     retightenStop:
-      again === null ? null : tightRefused(job, pack, retightenDraft(job.id, '', thing, again)),
+      again === null ? null : tightRefused(job, packs, retightenDraft(job.id, '', thing, again)),
   };
 }
 

@@ -2,6 +2,7 @@
 
 import type { JointFacts, Pack, ShownValue } from '../pack/types.ts';
 import { say } from '../words/heard.ts';
+import { packKnowing } from './bolts.ts';
 import { isWet, isYes } from './isolation.ts';
 import { supersededRefused } from './superseded.ts';
 import { after } from './things.ts';
@@ -14,9 +15,10 @@ const bad = (why: string, open: readonly string[] = []): Refusal => ({
 });
 
 /** Asked of `checked-tight` and `re-tightened` by server, app and command line alike. */
-export function tightRefused(job: JobState, pack: Pack | null, draft: Draft): Refusal | null {
+export function tightRefused(job: JobState, packs: readonly Pack[], draft: Draft): Refusal | null {
   const { body } = draft;
   const thing = String(body.thing);
+  const pack = packKnowing(job, packs, after(thing));
   const joint = pack?.facts.joints[after(thing)];
   if (pack === null || joint === undefined) return bad(say('noSuchJoint', thing));
   if (job.entries.some((e) => e.thing === thing && e.open))
@@ -24,7 +26,7 @@ export function tightRefused(job: JobState, pack: Pack | null, draft: Draft): Re
   const own =
     draft.kind === 'checked-tight'
       ? checkRefused(job, pack, joint, body)
-      : retightenRefused(job, pack, joint, body);
+      : retightenRefused(job, packs, joint, body);
   return own ?? supersededRefused(job, body, pack.facts);
 }
 
@@ -56,7 +58,7 @@ function checkRefused(job: JobState, pack: Pack, joint: JointFacts, body: ActBod
 /** Cold, no pressure, start isolated: a yes to each, and the record may not say otherwise. */
 function retightenRefused(
   job: JobState,
-  pack: Pack,
+  packs: readonly Pack[],
   joint: JointFacts,
   body: ActBody,
 ): Refusal | null {
@@ -69,10 +71,10 @@ function retightenRefused(
     ...(isYes(body.startIsolated) ? [] : [say('saidStartIsolated')]),
   ];
   if (lacks.length > 0) return bad(say('threeAnswers', lacks), lacks);
-  const { starts = [] } = pack.facts.isolation;
-  const open = starts.filter((id) => !job.isolation.shut.includes(id));
+  const inForce = packs.find((p) => p.id === job.packInForce)?.facts;
+  const open = (inForce?.isolation.starts ?? []).filter((id) => !job.isolation.shut.includes(id));
   if (open.length > 0) {
-    const names = open.map((id) => pack.facts.closures[id]?.name ?? id);
+    const names = open.map((id) => inForce?.closures[id]?.name ?? id);
     return bad(say('startNotShut', names), names);
   }
   const holes = Array.isArray(body.holes) ? body.holes.map(String) : joint.holes;

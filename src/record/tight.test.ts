@@ -183,7 +183,7 @@ describe('a re-tightening of a relaxed gasket', () => {
 
 describe('how tight', () => {
   const words = (said: readonly Draft[], thing = 'joint/suction-flange') =>
-    jointsTight(job(chain(said)), pack).find((j) => j.thing === thing);
+    jointsTight(job(chain(said)), packs).find((j) => j.thing === thing);
   const last = pack.steps.find((s) => s.id === MADE);
   const before = upTo('made joint/suction-flange 50 %');
   const some = jobDraft('made', { ...(last === undefined ? {} : bodyOf(last)), holes: ['1', '3'] });

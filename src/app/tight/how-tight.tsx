@@ -3,6 +3,7 @@
 import type { Pack } from '../../pack/types.ts';
 import { type JointTight, jointsTight } from '../../record/bolts.ts';
 import type { JobState } from '../../record/types.ts';
+import { useVessel } from '../shared/replica.tsx';
 import { useTold, useWords } from '../shared/say.tsx';
 
 type Props = { readonly job: JobState; readonly pack: Pack | null };
@@ -10,7 +11,8 @@ type Props = { readonly job: JobState; readonly pack: Pack | null };
 export function HowTight({ job, pack }: Props) {
   const { tight: w } = useWords();
   const told = useTold();
-  const joints = jointsTight(job, pack);
+  const { replica } = useVessel();
+  const joints = jointsTight(job, replica.packs);
   return (
     <section aria-labelledby="tight-head" data-how-tight>
       <h2 id="tight-head">{w.standing}</h2>

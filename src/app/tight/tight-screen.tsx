@@ -31,7 +31,8 @@ export function TightScreen({ job, pack }: { readonly job: JobState; readonly pa
   const { tight: w, work } = useWords();
   const [thing, setThing] = useState<string | null>(null);
   const [act, setAct] = useState<Act | null>(null);
-  const joints = job.closed === null ? tightJoints(job, pack) : [];
+  const { replica } = useVessel();
+  const joints = job.closed === null ? tightJoints(job, replica.packs) : [];
   const joint = joints.find((each) => each.thing === thing) ?? null;
   const back = () => (act === null ? setThing(null) : setAct(null));
   return (

@@ -43,6 +43,10 @@ export const tightSentences = {
   notTightInFile: (bolt: string, figure: string) => `Not tight: hole ${bolt}, ${figure}`,
   notJudgedInFile: (bolt: string, figure: string) => `Not judged: hole ${bolt}, ${figure}`,
 
+  theFirstRun: 'the first run',
+  reTightened: 're-tightened',
+  retightenLater: (joint: string, value: string, when: string) =>
+    `${joint}: re-tighten the gasket once round to ${value}, nothing backed off (${when}).`,
   roundAtHoles: (round: string, holes: readonly string[]) => `${round}, hole ${holes.join(', ')}`,
   openNotTight: (joint: string) => `${joint} is open: it is made up, not checked`,
   noSuchJoint: (thing: string) => `no pack of this job knows ${thing}`,

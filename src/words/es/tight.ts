@@ -38,6 +38,10 @@ export const tightSentences: Translated<typeof english> = {
   notTightInFile: (bolt, figure) => `Sin apretar: agujero ${bolt}, ${figure}`,
   notJudgedInFile: (bolt, figure) => `Sin juzgar: agujero ${bolt}, ${figure}`,
 
+  theFirstRun: 'la primera marcha',
+  reTightened: 'reapretada',
+  retightenLater: (joint, value, when) =>
+    `${joint}: reapretar la junta una vez alrededor a ${value}, sin aflojar nada (${when}).`,
   roundAtHoles: (round, holes) => `${round}, agujero ${holes.join(', ')}`,
   openNotTight: (joint) => `${joint} está abierta: se une, no se comprueba`,
   noSuchJoint: (thing) => `ningún pliego de este trabajo conoce ${thing}`,
