@@ -47,6 +47,17 @@ export const limits = {
     sheetSteps: 24,
     significantDigits: 12,
   },
+  /** Cuts worked out to keep services: as many as this work allows, and a least number. */
+  isolation: {
+    nodes: 20_000,
+    edges: 60_000,
+    keep: 50,
+    idLength: 200,
+    leastCuts: 24,
+    cutWork: 600_000,
+    termsInARow: 60,
+    mostEffort: 1_000_000,
+  },
   /** Sizes beyond which an input is a slip of the unit. */
   lifting: {
     weightKg: 100_000,

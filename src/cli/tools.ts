@@ -1,6 +1,7 @@
 // `boxup tools`: checks a list of the tools held, and shows it with what is in date.
 
 import { Command } from 'commander';
+import { datedAgainst } from '../lifting/gear.ts';
 import { AUTHORITY_LINE } from '../quantity/authority.ts';
 import { isDay, monthsOn } from '../quantity/day.ts';
 import { formatNumber } from '../quantity/quantity.ts';
@@ -10,7 +11,7 @@ import { asWrench } from '../tightening/tool-fit.ts';
 import { checkWrench, USUAL_MONTHS } from '../tightening/wrench-check.ts';
 import type { ReadTools, ToolProblem } from '../tools/read.ts';
 import { COLUMNS } from '../tools/tables/columns.ts';
-import { driveName, type HeldWrench, TOOL_KINDS, type Tool } from '../tools/tool.ts';
+import { driveName, type HeldWrench, isGear, TOOL_KINDS, type Tool } from '../tools/tool.ts';
 import { writeTools } from '../tools/write.ts';
 import { NoList, readToolFile } from './read-tools.ts';
 
@@ -117,6 +118,7 @@ function list(file: string, options: Options): void {
 /** What speaks against using it on that day, whatever it is set to. */
 function against(tool: Tool, on: string): readonly string[] {
   if (tool.kind === 'wrench') return againstWrench(tool, on);
+  if (isGear(tool)) return datedAgainst(tool, on);
   if (tool.kind !== 'gauge') return [];
   const { calibratedOn, intervalMonths = USUAL_MONTHS } = tool;
   if (calibratedOn === undefined) return ['not known: calibrated'];
@@ -136,7 +138,7 @@ function asText(tools: readonly Tool[], on: string): string[] {
     if (own.length === 0) return [];
     const lines = own.map((tool) => {
       const why = against(tool, on);
-      const dated = tool.kind === 'wrench' || tool.kind === 'gauge';
+      const dated = tool.kind === 'wrench' || tool.kind === 'gauge' || isGear(tool);
       const state = !dated
         ? ''
         : why.length === 0
@@ -172,6 +174,12 @@ function sizeOf(tool: Tool): string {
     case 'handle':
     case 'swivel':
       return driveName(tool.drive);
+    case 'chain block':
+    case 'sling':
+    case 'shackle':
+    case 'eye bolt':
+    case 'jack':
+      return `marked ${formatNumber(tool.safeLoad.value)} kg`;
     case 'gauge': {
       const spread = tool.expanded === undefined ? '' : `, ± ${tool.expanded} (k = ${tool.k})`;
       return `${tool.measures}, ${tool.min} to ${tool.max} ${tool.unit}${spread}`;

@@ -44,7 +44,9 @@ function* ofParts({ parts }: Content): Generator<Reference> {
     const path = `parts/${id}`;
     yield* one(`${path}/on`, 'part', part.on);
     yield* one(`${path}/line`, 'line', part.line);
-    for (const [way, { joints, clear }] of Object.entries(part.ways ?? {})) {
+    for (const [way, { joints, clear, rig }] of Object.entries(part.ways ?? {})) {
+      yield* one(`${path}/ways/${way}/rig/from/part`, 'part', rig?.from?.part);
+      yield* demands(`${path}/ways/${way}/rig/points`, rig?.points);
       yield* listed(`${path}/ways/${way}/joints`, 'joint', joints);
       yield* demands(`${path}/ways/${way}/clear`, clear);
     }

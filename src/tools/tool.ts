@@ -1,4 +1,4 @@
-// The tools held, as data: torque wrenches, what fits on them, hand tools and gauges.
+// The tools held, as data: torque wrenches and what fits on them, gauges, lifting gear.
 
 import { z } from 'zod';
 import { limits } from '../limits.ts';
@@ -121,6 +121,17 @@ export const gaugeSchema = z.strictObject({
   intervalMonths: months.optional(),
 });
 
+/** Lifting gear: what it bears is marked on it, and it holds until its next examination. */
+const gear = {
+  ...common,
+  /** The safe load marked on it; of a sling that of one leg, straight down. */
+  safeLoad: figure('kg', { above: 0, max: limits.lifting.weightKg, says: 'above nought' }),
+  examinedOn: day.optional(),
+  intervalMonths: months.optional(),
+};
+/** How far from straight down it may be pulled, in degrees, where that is marked. */
+const mostAngle = z.number().min(0).max(limits.lifting.mostLegDeg).optional();
+
 export const toolSchema = z.discriminatedUnion('kind', [
   wrenchSchema,
   z.strictObject({ kind: z.literal('socket'), ...socketLike }),
@@ -138,12 +149,29 @@ export const toolSchema = z.discriminatedUnion('kind', [
   }),
   z.strictObject({ kind: z.literal('spanner'), ...common, acrossFlats: across }),
   gaugeSchema,
+  z.strictObject({ kind: z.literal('chain block'), ...gear }),
+  z.strictObject({
+    kind: z.literal('sling'),
+    ...gear,
+    length: length('its length').optional(),
+    mostAngle,
+  }),
+  z.strictObject({ kind: z.literal('shackle'), ...gear }),
+  z.strictObject({ kind: z.literal('eye bolt'), ...gear, mostAngle }),
+  z.strictObject({ kind: z.literal('jack'), ...gear }),
 ]);
 
 export type Tool = z.infer<typeof toolSchema>;
 export type ToolKind = Tool['kind'];
 export type HeldWrench = Extract<Tool, { kind: 'wrench' }>;
 export type Gauge = Extract<Tool, { kind: 'gauge' }>;
+
+export const GEAR_KINDS = ['chain block', 'sling', 'shackle', 'eye bolt', 'jack'] as const;
+export type GearKind = (typeof GEAR_KINDS)[number];
+export type Gear = Extract<Tool, { kind: GearKind }>;
+
+export const isGear = (tool: Tool): tool is Gear =>
+  (GEAR_KINDS as readonly string[]).includes(tool.kind);
 
 /** In the order of a tool list. */
 export const TOOL_KINDS = [
@@ -157,6 +185,11 @@ export const TOOL_KINDS = [
   'crowfoot',
   'spanner',
   'gauge',
+  'chain block',
+  'sling',
+  'shackle',
+  'eye bolt',
+  'jack',
 ] as const satisfies readonly ToolKind[];
 
 /** What of one tool can't be true together: field, value, allowed, why. */

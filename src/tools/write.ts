@@ -2,7 +2,7 @@
 
 import { convert, knownUnit } from '../quantity/units.ts';
 import { belongsTo, COLUMNS, type Column } from './tables/columns.ts';
-import type { Tool } from './tool.ts';
+import { isGear, type Tool } from './tool.ts';
 
 /** CSV after RFC 4180, the columns that any tool fills; lines end in a line feed. */
 export function writeTools(tools: readonly Tool[]): string {
@@ -24,6 +24,7 @@ function cellOf(tool: Tool, column: Column): string {
     if (column.head === 'min') return onScale(tool.min.value, tool.scaleUnit);
     if (column.head === 'max') return onScale(tool.max.value, tool.scaleUnit);
   }
+  if (isGear(tool) && column.head === 'safe load') return String(tool.safeLoad.value);
   const value = new Map<string, unknown>(Object.entries(tool)).get(column.field);
   if (value === undefined) return '';
   if (value === true) return 'yes';

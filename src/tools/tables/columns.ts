@@ -12,6 +12,7 @@ export type Column = {
 };
 
 const torque: readonly ToolKind[] = ['wrench', 'gauge'];
+const gear: readonly ToolKind[] = ['chain block', 'sling', 'shackle', 'eye bolt', 'jack'];
 const sockets: readonly ToolKind[] = ['socket', 'key'];
 
 // biome-ignore format: a column a line
@@ -23,7 +24,7 @@ export const COLUMNS: readonly Column[] = [
   { head: 'to', field: 'to', kinds: ['adapter'], as: 'text', says: 'the square it drives' },
   { head: 'across flats', field: 'acrossFlats', kinds: [...sockets, 'crowfoot', 'spanner'], as: 'figure', says: 'mm' },
   { head: 'long', field: 'long', kinds: sockets, as: 'yes or no', says: 'reaches over a stud' },
-  { head: 'length', field: 'length', kinds: ['extension'], as: 'figure', says: 'mm' },
+  { head: 'length', field: 'length', kinds: ['extension', 'sling'], as: 'figure', says: 'mm' },
   { head: 'offset', field: 'offset', kinds: ['crowfoot'], as: 'figure', says: 'mm, drive square to bolt' },
   { head: 'measures', field: 'measures', kinds: ['gauge'], as: 'text', says: 'gap, pressure, …' },
   { head: 'min', field: 'min', kinds: torque, as: 'figure', says: 'in the unit of its scale' },
@@ -33,11 +34,14 @@ export const COLUMNS: readonly Column[] = [
   { head: 'tolerance', field: 'tolerance', kinds: ['wrench'], as: 'figure', says: 'a fraction, or 4 %' },
   { head: 'grip', field: 'lengthToGrip', kinds: ['wrench'], as: 'figure', says: 'mm, drive square to the marked grip' },
   { head: 'calibrated', field: 'calibratedOn', kinds: torque, as: 'text', says: 'day' },
-  { head: 'months', field: 'intervalMonths', kinds: torque, as: 'number', says: 'between calibrations; 12 unless given' },
+  { head: 'months', field: 'intervalMonths', kinds: [...torque, ...gear], as: 'number', says: 'between calibrations (12 unless given) or examinations' },
   { head: 'cycles', field: 'intervalCycles', kinds: ['wrench'], as: 'number', says: 'between calibrations; 5000 unless given' },
   { head: 'since', field: 'cyclesSince', kinds: ['wrench'], as: 'number', says: 'cycles since calibration' },
   { head: 'counted', field: 'countedOn', kinds: ['wrench'], as: 'text', says: 'the day of that count' },
   { head: 'dropped', field: 'droppedOn', kinds: ['wrench'], as: 'text', says: 'day of its last drop' },
+  { head: 'safe load', field: 'safeLoad', kinds: gear, as: 'figure', says: 'kg, as marked on it' },
+  { head: 'most angle', field: 'mostAngle', kinds: ['sling', 'eye bolt'], as: 'number', says: 'degrees from straight down' },
+  { head: 'examined', field: 'examinedOn', kinds: gear, as: 'text', says: 'day' },
   { head: 'uncertainty', field: 'expanded', kinds: ['gauge'], as: 'number', says: 'expanded, in its unit' },
   { head: 'k', field: 'k', kinds: ['gauge'], as: 'number', says: 'coverage factor of it' },
   { head: 'place', field: 'place', kinds: 'all', as: 'text', says: 'where it is kept' },
