@@ -10,6 +10,7 @@ import { removalMap } from './removal-map.ts';
 import { stepDrawing } from './step.ts';
 import { type Drawing, el, escapeText, HIT, MIN_TEXT, wrap, write } from './svg.ts';
 import { openWords, tallyDrawing } from './tally.ts';
+import { wrenchDrawing } from './wrench.ts';
 
 const mounting = fixturePack.facts.joints['pump-mounting'];
 const suction = fixturePack.facts.joints['suction-flange'];
@@ -25,6 +26,19 @@ const halfway: JointInput = {
   states: holeStates(mounting.holes, '60 %', rounds, { hand: mounting.holes, '60 %': ['1', '5'] }),
 };
 
+const wrench = {
+  fastener: 'bolts',
+  what: '8 bolts M10',
+  wrenchId: 'wrench-middle',
+  wrench: 'Middle torque wrench',
+  shown: '48 N·m',
+  rounds: [{ round: '60 %', shown: '29 N·m', belowRange: false }],
+  gripPointMm: 290,
+  angleDeg: null,
+  offsetMm: null,
+};
+const wrenchSays = { alt: 'Middle torque wrench: set to 29 N·m', grip: 'hand here, 290 mm' };
+
 const entries = (open: number, good: number) => [
   ...Array.from({ length: good }, () => ({ open: false })),
   ...Array.from({ length: open }, () => ({ open: true })),
@@ -39,6 +53,13 @@ const all = (surface: 'screen' | 'paper', width: number): Readonly<Record<string
     'removal map': removalMap(fixturePack.plan.order, options),
     'tally of 14 open': tallyDrawing(entries(14, 9), options),
     'tally of none': tallyDrawing([], options),
+    'wrench, straight': wrenchDrawing(wrench, '60 %', wrenchSays, options),
+    'wrench with an open end': wrenchDrawing(
+      { ...wrench, offsetMm: 45, angleDeg: 0 },
+      null,
+      wrenchSays,
+      options,
+    ),
     isolation: isolationDrawing(fixturePack, options),
     'isolation not stated': isolationDrawing(
       {

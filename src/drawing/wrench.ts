@@ -45,25 +45,33 @@ export function wrenchDrawing(
   const bolt = { x: LEFT - drawn * ahead, y: BAR - drawn * up };
   const grip = LEFT + lever;
   const box = { x: 0, y: 0, width, height: HEIGHT };
-  return drawing(box, words.alt, options.surface ?? 'screen', [
+  const surface = options.surface ?? 'screen';
+  return drawing(box, words.alt, surface, [
     text(width / 2, 30, setting, { size: 28, bold: true, anchor: 'middle' }),
     ...handle(grip, width),
-    offset === 0
-      ? null
-      : el('line', { x1: LEFT, y1: BAR, x2: bolt.x, y2: bolt.y, 'stroke-width': 7 }),
-    el('circle', { cx: LEFT, cy: BAR, r: 12, 'stroke-width': 2, fill: 'var(--ground, #fff)' }),
+    offset === 0 ? null : bar(LEFT, BAR, bolt.x, bolt.y, 7),
+    el('circle', {
+      cx: LEFT,
+      cy: BAR,
+      r: 12,
+      'stroke-width': 2,
+      fill: surface === 'paper' ? '#fff' : 'var(--ground)',
+    }),
     nut(bolt.x, bolt.y),
     ...span(grip, line.gripPointMm, words.grip),
   ]);
 }
 
+const bar = (x1: number, y1: number, x2: number, y2: number, weight: number): Child =>
+  el('path', { d: path('M', x1, y1, 'L', x2, y2), 'stroke-width': weight });
+
 /** The bar, and the mark that the hand covers. */
 const handle = (grip: number, width: number): readonly Child[] => [
-  el('line', { x1: LEFT, y1: BAR, x2: width - RIGHT, y2: BAR, 'stroke-width': 5 }),
+  bar(LEFT, BAR, width - RIGHT, BAR, 5),
   g(
     { 'data-grip': 'here' },
     el('rect', { x: grip - 26, y: BAR - 12, width: 52, height: 24, rx: 10, 'stroke-width': 2.5 }),
-    el('line', { x1: grip, y1: BAR - 22, x2: grip, y2: BAR + 30, 'stroke-width': 1.5 }),
+    bar(grip, BAR - 22, grip, BAR + 30, 1.5),
   ),
 ];
 
@@ -87,8 +95,8 @@ const span = (grip: number, mm: number | null, words: string): readonly Child[] 
     mm === null
       ? []
       : [
-          el('line', { x1: LEFT, y1: BAR + 18, x2: LEFT, y2: y + 6, 'stroke-width': 1 }),
-          el('line', { x1: LEFT, y1: y, x2: grip, y2: y, 'stroke-width': 1 }),
+          bar(LEFT, BAR + 18, LEFT, y + 6, 1),
+          bar(LEFT, y, grip, y, 1),
           el('path', { d: path('M', LEFT + 8, y - 4, 'L', LEFT, y, 'L', LEFT + 8, y + 4) }),
           el('path', { d: path('M', grip - 8, y - 4, 'L', grip, y, 'L', grip - 8, y + 4) }),
         ];
