@@ -115,6 +115,8 @@ export const orderAt = (
   return label(x, hole.y - 34 * Math.sin(angle) + 5, word, {}, surface);
 };
 
+const LONG_ROUND = 12;
+
 /** Name, then the round and its figure: in the middle of a ring that has the room, else on top. */
 export const heading = (
   input: JointInput,
@@ -131,11 +133,13 @@ export const heading = (
   const value = input.value ?? null;
   if (place.middle !== null) {
     const { x, y } = place.middle;
+    // A long round, such as "once more in order", would run through the holes beside it.
+    const size = (round ?? '').length > LONG_ROUND ? 20 : 28;
     return [
       top,
       round === null
         ? null
-        : label(x, y + (value === null ? 10 : -4), round, { size: 28, bold: true }, surface),
+        : label(x, y + (value === null ? 10 : -4), round, { size, bold: true }, surface),
       value === null ? null : label(x, y + 26, value, { size: 20 }, surface),
     ];
   }
