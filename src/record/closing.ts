@@ -4,8 +4,8 @@ import type { Pack } from '../pack/types.ts';
 import { heard, say } from '../words/heard.ts';
 import { neverTogether } from './done-to-here.ts';
 import { paperRefused } from './from-paper.ts';
-import { isWet } from './isolation.ts';
-import { kindOf } from './kinds.ts';
+import { isWet, LETS_GO } from './isolation.ts';
+import { kindOf, stepIdOf } from './kinds.ts';
 import { roundsOf } from './ledger.ts';
 import { rivalPacks } from './rivals.ts';
 import { lookActRefused, waitsForLook } from './second-look-refused.ts';
@@ -58,7 +58,13 @@ function refused(
       return afterClosing(now, draft) ?? wetRefused(now, packs, after(String(draft.body.thing)));
     case 'moved-off':
     case 'moved-aside':
-      return afterClosing(now, draft) ?? movingRefused(now, draft.body);
+      return (
+        afterClosing(now, draft) ?? movingRefused(now, draft.body) ?? behindWet(now, pack, draft)
+      );
+    case 'item-out':
+    case 'seal-out':
+    case 'loose-out':
+      return afterClosing(now, draft) ?? behindWet(now, pack, draft);
     case 'took-off':
       return afterClosing(now, draft) ?? takingRefused(now, packs, draft.body);
     case 'untagged':
@@ -201,6 +207,34 @@ function movingRefused(job: JobState, body: ActBody): Refusal | null {
   );
 }
 
+/** What comes out behind a wet joint opens the boundary as its undoing does. */
+function behindWet(job: JobState, pack: Pack | null, draft: Draft): Refusal | null {
+  if (pack === null || job.isolation.proved) return null;
+  const joint = wetStillTight(job, pack, stepIdOf(draft.kind, draft.body) ?? '');
+  if (joint === null) return null;
+  const name = pack.facts.joints[joint]?.name ?? joint;
+  return refusal(
+    'isolation not proved',
+    say('wetNotProved', name, true),
+    job.isolation.why.split('; '),
+  );
+}
+
+/** A wet joint that the pack wants undone before this step and that nobody has undone. */
+function wetStillTight(job: JobState, pack: Pack, step: string): string | null {
+  const byId = new Map(pack.steps.map((s) => [s.id, s]));
+  const looked = new Set<string>();
+  const ahead = [step];
+  for (let id = ahead.pop(); id !== undefined; id = ahead.pop()) {
+    const one = byId.get(id);
+    if (one === undefined || looked.has(id) || job.done[id] !== undefined) continue;
+    looked.add(id);
+    if (one.verb === 'undone' && isWet(pack.facts, after(one.thing))) return after(one.thing);
+    ahead.push(...one.needs);
+  }
+  return null;
+}
+
 /** Giving back a listed closure opens the boundary again while a wet joint stands open. */
 function givingBackRefused(job: JobState, pack: Pack | null, draft: Draft): Refusal | null {
   const facts = pack?.facts ?? null;
@@ -256,6 +290,9 @@ function roundRefused(pack: Pack | null, body: ActBody): Refusal | null {
   return bad(say('wrongRound', thing, String(body.round), rounds));
 }
 
+/** What these take out leaves the boundary open where it was not undone first. */
+const OPENERS: readonly string[] = ['moved-off', 'moved-aside', 'item-out', 'seal-out', 'loose-out'];
+
 /**
  * While one of the two stops stands no act may claim a way past it. Once lifted, a step behind
  * it may be left out by name like any other: that opens and turns nothing.
@@ -264,9 +301,10 @@ function anywayRefused(job: JobState, pack: Pack | null, body: ActBody): Refusal
   const id = String(body.step ?? '');
   const stop = pack?.steps.find((s) => s.id === id)?.stop ?? null;
   const [verb = '', thing = ''] = id.split(' ');
-  const wet = verb === 'undone' && isWet(pack?.facts ?? null, after(thing));
+  const wet = LETS_GO.includes(verb) && isWet(pack?.facts ?? null, after(thing));
   const unknown = verb === 'took-off' || (job.strip !== null && verb === 'undone');
-  const opens = stop === 'isolation' || wet || unknown;
+  const comesOut = OPENERS.includes(verb) && pack !== null && wetStillTight(job, pack, id) !== null;
+  const opens = stop === 'isolation' || wet || unknown || comesOut;
   if (verb === 'proved-dead' || (opens && !job.isolation.proved))
     return refusal('isolation not proved', say('noWayPast', id));
   const turns = stop === 'clear' || ['started', 'turned'].includes(verb);

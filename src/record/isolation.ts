@@ -185,11 +185,14 @@ export const isClear = (said: readonly Said[], isAncestor: IsAncestor, view: Vie
   callsBefore(said, isAncestor, view, (s) => opensMachine(s) || LAPSES.includes(s.act.kind))
     .length > 0;
 
+/** A nut backed off opens what it holds, as undoing does. */
+export const LETS_GO: readonly string[] = ['undone', 'checked-tight'];
+
 /** Opens what may hold liquid: a wet joint of the pack, or a thing not said to be dry. */
 export const opensWet = (kind: string, body: ActBody, facts: Said['facts']): boolean =>
   kind === 'took-off'
     ? body.wet !== 'no'
-    : kind === 'undone' && isWet(facts, String(body.thing).slice('joint/'.length));
+    : LETS_GO.includes(kind) && isWet(facts, String(body.thing).slice('joint/'.length));
 
 /** Wet by the pack's word, in either of the two places where it says so. */
 export const isWet = (facts: Said['facts'], joint: string): boolean =>

@@ -4,6 +4,7 @@ import type { JointFacts, Pack, ShownValue } from '../pack/types.ts';
 import { say } from '../words/heard.ts';
 import { packKnowing } from './bolts.ts';
 import { isWet, isYes } from './isolation.ts';
+import { waitsForLook } from './second-look-refused.ts';
 import { supersededRefused } from './superseded.ts';
 import { after } from './things.ts';
 import type { ActBody, Draft, JobState, Refusal } from './types.ts';
@@ -47,7 +48,8 @@ function checkRefused(job: JobState, pack: Pack, joint: JointFacts, body: ActBod
     .flatMap(({ value }) => value ?? []);
   const other = valueRefused(job, joint, values, body);
   if (other !== null) return other;
-  if (!isWet(pack.facts, after(String(body.thing))) || job.isolation.proved) return null;
+  if (!isWet(pack.facts, after(String(body.thing)))) return null;
+  if (job.isolation.proved) return waitsForLook(job, 'isolation', joint.name);
   return {
     stop: 'isolation not proved',
     why: say('checkedUnder', joint.name),

@@ -107,6 +107,16 @@ describe('a check of a nut that is tight', () => {
     const refusal = asked(ran, check());
     expect(refusal?.stop).toBe('isolation not proved');
     expect(refusal?.why).toContain('no way past');
+    const past = jobDraft('used-anyway', {
+      thing: 'joint/suction-flange',
+      step: 'checked-tight joint/suction-flange',
+      reason: 'sailing at six',
+      limits: 'watched',
+    });
+    expect(asked(ran, past)?.stop).toBe('isolation not proved');
+    // Said all the same by a phone that knew no better, it is a finding that wants a decision.
+    const finding = job(chain([...ran, check()])).findings.at(-1);
+    expect(finding).toMatchObject({ kind: 'out of order', needsDecision: true });
     const dry = check({ thing: 'joint/mounting' });
     expect(asked(ran, dry)).toBeNull();
   });
