@@ -6,11 +6,13 @@ import type { Problem } from '../quantity/types.ts';
 import type { Late, Solver } from '../removal/model.ts';
 import { check, IGNORED, IGNORED_IN_PLAIN } from './border.ts';
 import { compatibleCalculation } from './compatible.ts';
+import { isolateCalculation } from './isolate.ts';
 import { jointCalculation } from './joint.ts';
 import { liftCalculation } from './lift.ts';
 import { oRingCalculation } from './o-ring.ts';
 import { patternCalculation } from './pattern.ts';
 import { removalCalculation } from './removal.ts';
+import { seaWaterCalculation } from './sea-water.ts';
 import { tighteningCalculation } from './tightening.ts';
 import { wrenchSettingCalculation } from './wrench-setting.ts';
 
@@ -64,6 +66,8 @@ const calculations: readonly Calculation[] = [
   oRingCalculation,
   compatibleCalculation,
   liftCalculation,
+  isolateCalculation,
+  seaWaterCalculation,
 ];
 
 export const listCalculations = (): readonly Calculation[] => calculations;
