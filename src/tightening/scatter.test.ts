@@ -2,7 +2,8 @@
 
 import { describe, expect, test } from 'vitest';
 import { limits } from '../limits.ts';
-import { chance, meanAndSd, quantile, type ScatterCase, scatter } from './scatter.ts';
+import { chance, meanAndSd, quantile } from '../quantity/chance.ts';
+import { type ScatterCase, scatter } from './scatter.ts';
 import { torquePerForceMm } from './torque.ts';
 
 const parts = { pitchMm: 1.5, pitchDiameterMm: 9.026, bearingDiameterMm: 12.8 };

@@ -1,10 +1,10 @@
 // Every published example of bolted joints through `tightening` and `joint`; screws by function.
 
 import { describe, expect, test } from 'vitest';
+import { meanAndSd } from '../quantity/chance.ts';
 import { joint } from './joint.ts';
 import { jointInput } from './joint-model.ts';
 import { tighteningInput } from './model.ts';
-import { meanAndSd } from './scatter.ts';
 import { momentOnArcN, momentOnCircleN } from './stiffness.ts';
 import table from './tables/worked.published.json' with { type: 'json' };
 import { tightening } from './tightening.ts';
