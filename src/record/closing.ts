@@ -291,7 +291,13 @@ function roundRefused(pack: Pack | null, body: ActBody): Refusal | null {
 }
 
 /** What these take out leaves the boundary open where it was not undone first. */
-const OPENERS: readonly string[] = ['moved-off', 'moved-aside', 'item-out', 'seal-out', 'loose-out'];
+const OPENERS: readonly string[] = [
+  'moved-off',
+  'moved-aside',
+  'item-out',
+  'seal-out',
+  'loose-out',
+];
 
 /**
  * While one of the two stops stands no act may claim a way past it. Once lifted, a step behind

@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { mayRecord } from './closing.ts';
-import { chain, fixturePack, jobDraft, jobId, startDraft, wholeJob } from './fixture.ts';
+import { chain, fixturePack, jobDraft, jobId, saying, startDraft, wholeJob } from './fixture.ts';
 import { fold } from './fold.ts';
 import type { Act, ActBody, Draft, Refusal } from './types.ts';
 
@@ -55,6 +55,30 @@ describe('a wet joint', () => {
     const proof = drafts.find((d) => d.kind === 'proved-dead');
     if (proof === undefined) throw new Error('the fixture proves nothing');
     expect(asked([...said, hung, proof], undoWet, [two])).toBeNull();
+  });
+
+  test('stands in the way of all that comes out behind it, and of going past it', () => {
+    const wet = 'undone joint/suction-flange';
+    // As a plant file makes it: the pump hangs in its flange, the gasket lies behind it.
+    const behind = ['moved-off part/pump', 'seal-out seal/suction-flange:gasket'];
+    const hung = fixturePack((p) => ({
+      ...p,
+      steps: p.steps.map((s) => (behind.includes(s.id) ? { ...s, needs: [...s.needs, wet] } : s)),
+    }));
+    const begun = [startDraft(hung)];
+    for (const id of [...behind, 'moved-aside part/pipe', 'item-out item/impeller']) {
+      const step = hung.steps.find((s) => s.id === id);
+      if (step === undefined) throw new Error(`no step ${id}`);
+      const out = saying(hung, step);
+      expect(asked(begun, out, [hung])?.stop, id).toBe('isolation not proved');
+      const body = { thing: step.thing, step: id, reason: 'in a hurry', limits: 'none' };
+      const way = asked(begun, jobDraft('used-anyway', body), [hung]);
+      expect(way?.stop, id).toBe('isolation not proved');
+      const proved = wholeJob(hung).slice(0, hung.steps.findIndex((s) => s.id === wet) + 1);
+      expect(asked(proved, out, [hung]), id).toBeNull();
+    }
+    const dry = jobDraft('loose-out', { thing: 'loose/drive:key', count: 1 });
+    expect(asked(begun, dry, [hung])).toBeNull();
   });
 
   test('stands in the way of giving back any closure of the list, and of its tag', () => {
