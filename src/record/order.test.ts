@@ -74,6 +74,22 @@ test(`ancestors equal those found by walking; the order is causal (seed ${SEED})
   );
 });
 
+test(`whatever the devices’ clocks say, the order is the same (seed ${SEED})`, () => {
+  fc.assert(
+    fc.property(graphs, fc.array(fc.nat(1_000_000), { minLength: 40 }), (graph, minutes) => {
+      const acts = actsOf(graph);
+      const clock = (i: number) => new Date(1_000_000_000_000 + (minutes[i] ?? 0) * 60_000);
+      const wrong = acts.map((act, i) => ({
+        ...act,
+        at: { ...act.at, utc: clock(i).toISOString() },
+      }));
+      const hashes = (all: readonly Act[]) => order(all).acts.map((act) => act.hash);
+      expect(hashes(wrong)).toEqual(hashes(acts));
+    }),
+    { seed: SEED, numRuns: runs },
+  );
+});
+
 test(`with one act missing exactly its descendants wait (seed ${SEED})`, () => {
   fc.assert(
     fc.property(graphs, fc.nat(), (graph, at) => {
