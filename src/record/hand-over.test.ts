@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { mayRecord } from './closing.ts';
-import { doneToHere } from './done-to-here.ts';
+import { doneToHere, neverTogether } from './done-to-here.ts';
 import { chain, fixturePack, jobDraft, jobId, startDraft, wholeJob } from './fixture.ts';
 import { fold } from './fold.ts';
 import { handOver } from './hand-over.ts';
@@ -71,7 +71,7 @@ describe('handing over the watch', () => {
   test('without a pack: the list and what is next come from what was seen', () => {
     const acts = chain([...pumpStrip, stripDraft('handed-over', { to: 'Ben' })]);
     const told = handOver(stateOf(acts), stripId, null);
-    expect(told.temporary).toEqual(['Wooden plug (number inlet-blank) in (inlet pipe)']);
+    expect(told.temporary).toEqual(['Wooden plug in (inlet pipe)']);
     expect(told.next.slice(0, 2)).toEqual([
       'Sea-water pump: as found not said.',
       'Sea-water pump: take out 1 old seal.',
@@ -140,5 +140,16 @@ describe('done to here', () => {
     const round = (name: string) => ({ thing: 'joint/suction-flange', round: name });
     expect(asked('made', round('100 %'))).toMatch(/bolt by bolt/);
     expect(asked('made', round('hand'))).toBeUndefined();
+  });
+
+  test('a critical joint of one round is ticked by itself, whether the round is named or not', () => {
+    const { joints } = pack.facts;
+    const flange = joints['suction-flange'];
+    if (flange === undefined) throw new Error('no flange');
+    const once = { ...flange, critical: true, rounds: ['made'] };
+    const facts = { ...pack.facts, joints: { ...joints, 'suction-flange': once } };
+    const thing = 'joint/suction-flange';
+    for (const body of [{ thing }, { thing, round: 'made' }])
+      expect(neverTogether('made', body, { ...pack, facts })).toMatch(/bolt by bolt/);
   });
 });

@@ -19,7 +19,9 @@ export const recordSentences = {
   tagHangs: (n: string, closure: string) => `Tag ${n} on ${closure}`,
   standsOpen: (name: string) => `${name} open`,
   temporaryThing: (n: string) => `temporary thing ${n}`,
-  temporaryIn: (name: string, n: string) => `${name} (number ${n}) in`,
+  /** Only a pack numbers what is put in; without one the id is no word for a person. */
+  temporaryIn: (name: string, n: string) =>
+    /^\d+$/.test(n) ? `${name} (number ${n}) in` : `${name} in`,
   asFoundOwed: (name: string) => `${name}: as found not said`,
   piecesMissingOf: (name: string, missing: string) => `${name}: ${missing}`,
   piecesMissingNow: (n: string) => `pieces missing: ${n}`,
