@@ -33,9 +33,21 @@ type PersonProps = {
   readonly onChange: (name: string) => void;
 };
 
-/** A person from the vessel's list, or a name typed once. */
-export function Person({ label, value, onChange }: PersonProps) {
+/** Whoever holds this phone said who they are once: nobody types their own name a second time. */
+export function Person(props: PersonProps) {
+  const { name } = useHolder();
   const people = usePeople();
+  const own = name === '' || people.includes(name) ? [] : [name];
+  return <PersonOf {...props} people={[...people, ...own]} />;
+}
+
+/** A person from the list, or a name typed once. */
+function PersonOf({
+  label,
+  value,
+  onChange,
+  people,
+}: PersonProps & { readonly people: readonly string[] }) {
   const { people: w } = useWords();
   const [typing, setTyping] = useState(value !== '' && !people.includes(value));
   const options = people.map((name) => ({ id: name, name }));
@@ -112,7 +124,7 @@ export function HolderLine() {
   }
   return (
     <div className="holder-choice">
-      <Person label={w.who} value={name} onChange={pick} />
+      <PersonOf label={w.who} value={name} onChange={pick} people={people} />
       <p className="small">
         {notProved}: {w.chosen}{' '}
         {name === '' ? null : <Plain onPress={() => setOpen(false)}>{w.thatIsMe}</Plain>}
