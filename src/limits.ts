@@ -57,6 +57,9 @@ export const limits = {
     cutWork: 600_000,
     termsInARow: 60,
     mostEffort: 1_000_000,
+    holeMm: 5_000,
+    pumps: 20,
+    readings: 2_000,
   },
   /** Sizes beyond which an input is a slip of the unit. */
   lifting: {
@@ -120,5 +123,17 @@ export const limits = {
   },
   /** Rows of a sheet taken in, and letters of its text; a sheet stands 99 years at most. */
   values: { confirmMonths: 1_188, rows: 5_000, sheetBytes: 2_000_000 },
+  /** Jobs weighed together; rounds of cutting off sets that only rounding let in. */
+  together: {
+    idLength: 200,
+    jobs: 2_000,
+    minutes: 1_000_000,
+    nodes: 20_000,
+    quickSteps: 20_000,
+    rounds: 20,
+    termsInARow: 60,
+    things: 500,
+    value: 1_000_000_000,
+  },
   tidy: { columns: 100, fileLines: 400, functionLines: 70 },
 } as const;

@@ -96,7 +96,7 @@ async function madePack(
   const dated = withDay(plant, request.data as PackRequest, today);
   const { held, problems: wrong } = heldIn(folder, today);
   if (wrong.length > 0)
-    throw new BadInput(wrong.map((p) => `tools.csv ${p.path}: ${p.why}`).join('\n'));
+    throw new BadInput(wrong.map((p) => `${p.path}: ${p.why}`).join('\n'));
   const counted = await countedIn(archive, held, today);
   const made = await makePack(plant, dated, solveWithHighs, counted);
   if (made.kind === 'pack') return made.pack;

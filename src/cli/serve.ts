@@ -107,7 +107,7 @@ async function run(options: Options): Promise<void> {
 function toolFaults(folder: string): readonly string[] {
   try {
     const { problems } = heldIn(folder, now().utc);
-    return problems.map((p) => `  tools.csv ${p.path}: ${p.why} (expected ${p.expected})`);
+    return problems.map((p) => `  ${p.path}: ${p.why} (expected ${p.expected})`);
   } catch (error) {
     if (error instanceof NoList) return [`  ${error.message}`];
     throw error;

@@ -8,6 +8,7 @@ import type { Speech } from '../words/say.ts';
 import type { Fastenings } from './fastening-types.ts';
 import { type Isolation, isolationOf } from './isolation.ts';
 import { type JointShape, jointShape } from './joint-shape.ts';
+import { NO_SEALS, type SealList } from './seal-types.ts';
 import type { PackRequest } from './types.ts';
 
 /** A part that was moved, in the order of removal, with the way that moved it last. */
@@ -43,6 +44,7 @@ export type Context = {
   readonly isolation: Isolation;
   readonly shapes: Readonly<Record<string, JointShape>>;
   readonly fastenings: Fastenings;
+  readonly seals: SealList;
   /** Says a sentence in English and keeps what was said, so that it can be told in any language. */
   readonly say: Speech['say'];
 };
@@ -111,7 +113,14 @@ export const targetJoints = (c: Context): { mounting: string[]; pipes: string[] 
 export const makeContext = (
   base: Omit<
     Context,
-    'plans' | 'moved' | 'undone' | 'items' | 'isolation' | 'shapes' | 'fastenings'
+    | 'plans'
+    | 'moved'
+    | 'undone'
+    | 'items'
+    | 'isolation'
+    | 'shapes'
+    | 'fastenings'
+    | 'seals'
   >,
   plans: readonly RemovalPlan[],
 ): Context => {
@@ -153,5 +162,15 @@ export const makeContext = (
     );
   const isolation = isolationOf(base.machine, base.request, base.spec.isolation ?? base.targetId);
   const fastenings: Fastenings = { list: [], tools: null };
-  return { ...base, plans, moved, undone, items: out, isolation, shapes, fastenings };
+  return {
+    ...base,
+    plans,
+    moved,
+    undone,
+    items: out,
+    isolation,
+    shapes,
+    fastenings,
+    seals: NO_SEALS,
+  };
 };

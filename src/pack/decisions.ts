@@ -4,6 +4,7 @@ import { formatNumber } from '../quantity/quantity.ts';
 import { type Context, isWet, jointOf, partOf, wayOf } from './context.ts';
 import { isWaterSide } from './isolation.ts';
 import { isThreaded } from './joint-shape.ts';
+import { sealsOpen } from './seal-decisions.ts';
 import { sheetsOpen, sheetsUnchecked } from './sheet-age.ts';
 import type { Decision } from './types.ts';
 import { tighteningValues } from './values.ts';
@@ -16,6 +17,7 @@ export const decisionsOf = (c: Context): Decision[] => {
     ...handsOpen(c),
     ...c.undone.flatMap((u) => jointOpen(c, u.id)),
     ...fasteningsOpen(c),
+    ...sealsOpen(c),
     ...usedOpen(c),
     ...unknownOpen(c),
     ...sheetsOpen(c),

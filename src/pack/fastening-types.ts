@@ -4,12 +4,15 @@ import type { Quantity, Source, Working } from '../quantity/types.ts';
 import type { Verdict } from '../tightening/model.ts';
 import type { Surface } from '../tightening/tables/friction-ranges.ts';
 import type { Tool } from '../tools/tool.ts';
+import type { StoresHeld } from './seal-types.ts';
 import type { ShownValue } from './types.ts';
 
 /** The tools held, as the shell read them; `on` is the day of the work. */
 export type Held = {
   readonly tools: readonly Tool[];
   readonly on: string | null;
+  /** The stores held; absent where no list of them is kept. */
+  readonly stores?: StoresHeld;
 };
 
 /** No list of tools is at hand: none is chosen, and none is missing. */

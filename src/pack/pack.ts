@@ -34,6 +34,7 @@ import {
 import { proveSteps } from './prove.ts';
 import { findNames, requestProblems } from './request.ts';
 import { sayBeforehand } from './said.ts';
+import { sealsOf } from './seals.ts';
 import { sideDifferences } from './sides.ts';
 import { stripSteps } from './strip.ts';
 import { temporaries } from './temporary.ts';
@@ -124,7 +125,11 @@ const compile = async (
   for (const plan of plans) keep(saidOfPlan(plan));
   const base = { plant, machine, request, target, spec, say };
   const c = makeContext({ ...base, targetId: request.target, does: request.does }, plans);
-  return assemble({ ...c, fastenings: await fasteningsOf(c, held, solver) });
+  return assemble({
+    ...c,
+    fastenings: await fasteningsOf(c, held, solver),
+    seals: sealsOf(c, held.stores ?? null, held.on),
+  });
 };
 
 const assemble = (c: Context): Core => {
@@ -177,6 +182,7 @@ const assemble = (c: Context): Core => {
     bench: bench ?? null,
     steps,
     fastenings: c.fastenings,
+    seals: c.seals,
     facts: factsOf(c, steps, temps),
     lists: listsOf(c, steps, temps),
     decisions: decisionsOf(c),

@@ -6,6 +6,7 @@ import type { Quantity, Source, Working } from '../quantity/types.ts';
 import type { Sentence } from '../words/say.ts';
 import type { Fastenings, WrenchLine } from './fastening-types.ts';
 import type { PlanView } from './plan-types.ts';
+import type { SealList } from './seal-types.ts';
 
 export type { PlanView } from './plan-types.ts';
 
@@ -364,6 +365,9 @@ export type Pack = {
   readonly facts: PackFacts;
   /** Each fastening weighed, with its tools; packs of earlier days have none. */
   readonly fastenings?: Fastenings;
+  /** Each weight and what carries it; packs of earlier days have none. */
+  /** Each seal against the stores; packs of earlier days have none. */
+  readonly seals?: SealList;
   readonly lists: Lists;
   readonly decisions: readonly Decision[];
   readonly notChecked: readonly string[];

@@ -180,7 +180,7 @@ export function makeMachine(
     around,
     mended,
   );
-  const { machine: id, name, otherSide, plate } = position;
+  const { machine: id, name, otherSide, plate, side } = position;
   const machine: Machine = {
     id,
     name,
@@ -188,6 +188,7 @@ export function makeMachine(
     type: position.type,
     typeName: shaped.value.name,
     ...(otherSide === undefined ? {} : { otherSide }),
+    ...(side === undefined ? {} : { side }),
     ...(plate === undefined ? {} : { plate }),
     ...(position.position === undefined ? {} : { position: position.position }),
     ...content,

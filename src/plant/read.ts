@@ -228,12 +228,13 @@ function plantOf(
   machines: Readonly<Record<string, Machine>>,
   types: readonly Doc<TypeFile>[],
 ): Omit<Plant, 'sheets'> {
-  const { plant: id, name, kind, issue, source } = file;
+  const { plant: id, name, kind, issue, source, storageRule } = file;
   const content = {
     id,
     name,
     kind,
     ...(source === undefined ? {} : { source }),
+    ...(storageRule === undefined ? {} : { storageRule }),
     people: file.people ?? [],
     places: file.places ?? {},
     machines,

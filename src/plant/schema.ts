@@ -89,6 +89,8 @@ export const fastenerSchema = z.strictObject({
   clampNeeded: measure('kN').optional(),
   /** By what it is brought to its clamp; left out: by torque, where a torque is issued for it. */
   tightenedBy: z.enum(['torque', 'angle', 'yield']).optional(),
+  /** Into a hole with a bottom: nothing that can't get out may be put in it. */
+  blind: z.boolean().optional(),
 });
 
 export const looseSchema = z.strictObject({
@@ -116,6 +118,15 @@ export const sealSchema = z.strictObject({
   thickness: measure('mm').optional(),
   lubricant: z.string().optional(),
   sealant: z.string().optional(),
+  /** What the seal itself bears, by its maker; held against its line. */
+  maxTemperature: measure('Cel', 'any').optional(),
+  maxPressure: measure('bar').optional(),
+  /** Its thickness is a value: it sets an end clearance. */
+  setsClearance: z.boolean().optional(),
+  /** Where the old one may go back: on what a named look must find. */
+  reuse: z.string().min(1).optional(),
+  renewAfterYears: z.number().positive().max(100).optional(),
+  fitted: z.iso.date().optional(),
 });
 
 export const settingSchema = z.strictObject({
@@ -162,6 +173,8 @@ export const jointSchema = z.strictObject({
   /** A soft gasket that is re-tightened once it has relaxed: by which issued value, and when. */
   retighten: z.strictObject({ value: idSchema, when: z.string().min(1) }).optional(),
   doNotDisturb: z.string().optional(),
+  /** Why no sealant may come on it. */
+  noSealant: z.string().min(1).optional(),
   medium: z.string().optional(),
   undoMinutes: minutes.optional(),
   makeMinutes: minutes.optional(),
@@ -180,6 +193,8 @@ export const partSchema = z.strictObject({
   mass: measure('kg').optional(),
   /** With what stays in it when it is lifted. */
   wetMass: measure('kg').optional(),
+  /** It comes away in so many pieces: one is lifted at a time. */
+  pieces: z.int().min(2).max(1_000).optional(),
   liftPoints: z.record(idSchema, liftPointSchema).optional(),
   centre: z.tuple([z.number(), z.number(), z.number()]).optional(),
   handed: z.enum(['port', 'starboard', 'either']).optional(),
@@ -317,6 +332,8 @@ export const machineFileSchema = z.strictObject({
   name: z.string().min(1),
   type: idSchema,
   otherSide: idSchema.optional(),
+  /** Which hand of a handed item it takes. */
+  side: z.enum(['port', 'starboard']).optional(),
   plate: z.string().optional(),
   position: z.string().optional(),
   differences: z.array(differenceSchema).optional(),
@@ -329,6 +346,8 @@ export const plantFileSchema = z.strictObject({
   issue: z.strictObject({ number: z.int().min(1), date: z.iso.date(), by: z.string().min(1) }),
   source: z.literal('invented for the demo').optional(),
   people: z.array(z.strictObject({ name: z.string(), role: z.string() })).optional(),
+  /** The rule that this vessel's procedures count the life of rubber in store by. */
+  storageRule: z.enum(['ISO 2230', 'SAE ARP5316', 'RMA']).optional(),
   places: z.record(idSchema, z.strictObject({ name: z.string().min(1) })).optional(),
   lines: z.record(idSchema, lineSchema).optional(),
   closures: z.record(idSchema, closureSchema).optional(),

@@ -45,6 +45,7 @@ export type Machine = {
   readonly type: string;
   readonly typeName: string;
   readonly otherSide?: string;
+  readonly side?: 'port' | 'starboard';
   readonly plate?: string;
   readonly position?: string;
   readonly parts: Readonly<Record<string, Part>>;
@@ -69,6 +70,7 @@ export type Plant = {
   readonly kind: 'vessel' | 'station';
   readonly issue: PlantFile['issue'] & { readonly hash: string };
   readonly source?: 'invented for the demo';
+  readonly storageRule?: string;
   readonly people: readonly { readonly name: string; readonly role: string }[];
   readonly places: Readonly<Record<string, { readonly name: string }>>;
   readonly machines: Readonly<Record<string, Machine>>;

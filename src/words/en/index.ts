@@ -15,6 +15,7 @@ import { offline } from './offline.ts';
 import * as packSheets from './pack-screen.ts';
 import { paper } from './paper.ts';
 import * as recordSheets from './record-screen.ts';
+import { seals } from './seals.ts';
 import { setup } from './setup.ts';
 import * as sheets from './sheet.ts';
 import * as stripSheets from './stripping.ts';
@@ -41,6 +42,7 @@ export const en = {
   ...stripSheets,
   ...workSheets,
   paper,
+  seals,
   setup,
   tight,
   values,

@@ -11,6 +11,7 @@ import { printedSentences } from './printed.ts';
 import { proofSentences } from './proof-steps.ts';
 import { recordSentences } from './record-sentences.ts';
 import { refusalSentences } from './refusals.ts';
+import { sealSentences } from './seals.ts';
 import { tightSentences } from './tight.ts';
 import { valueSentences } from './value-sentences.ts';
 import { vocabulary } from './vocabulary.ts';
@@ -28,6 +29,7 @@ export const englishSentences = {
   ...packSentences,
   ...recordSentences,
   ...refusalSentences,
+  ...sealSentences,
   ...tightSentences,
   ...valueSentences,
 } as const;

@@ -16,6 +16,7 @@ import { offline } from './offline.ts';
 import * as packSheets from './pack-screen.ts';
 import { paper } from './paper.ts';
 import * as recordSheets from './record-screen.ts';
+import { seals } from './seals.ts';
 import { setup } from './setup.ts';
 import * as sheets from './sheet.ts';
 import * as stripSheets from './stripping.ts';
@@ -42,6 +43,7 @@ export const es: Words = {
   ...stripSheets,
   ...workSheets,
   paper,
+  seals,
   setup,
   tight,
   values,

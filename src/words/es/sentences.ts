@@ -12,6 +12,7 @@ import { printedSentences } from './printed.ts';
 import { proofSentences } from './proof-steps.ts';
 import { recordSentences } from './record-sentences.ts';
 import { refusalSentences } from './refusals.ts';
+import { sealSentences } from './seals.ts';
 import { tightSentences } from './tight.ts';
 import { valueSentences } from './value-sentences.ts';
 import { vocabulary } from './vocabulary.ts';
@@ -29,6 +30,7 @@ export const spanishSentences: Translated<EnglishSentences> = {
   ...packSentences,
   ...recordSentences,
   ...refusalSentences,
+  ...sealSentences,
   ...tightSentences,
   ...valueSentences,
 };
