@@ -83,7 +83,7 @@ export const limits = {
     wordLength: 60,
   },
   /** Circles for counted things (the figure is in words besides); elements in a map column. */
-  drawing: { countedThings: 60, mapColumn: 6 },
+  drawing: { countedThings: 60, mapColumn: 6, sealMarks: 4 },
   app: { photoPx: 1_600, photoQuality: 0.85 },
   archive: { busyMs: 10_000, checkpointPages: 1_000 },
   server: {

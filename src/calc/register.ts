@@ -4,8 +4,13 @@ import { z } from 'zod';
 import { AUTHORITY_LINE } from '../quantity/authority.ts';
 import type { Problem } from '../quantity/types.ts';
 import type { Late, Solver } from '../removal/model.ts';
+import { bilgeMainCalculation } from './bilge-main.ts';
 import { check, IGNORED, IGNORED_IN_PLAIN } from './border.ts';
+import { combineCalculation } from './combine.ts';
 import { compatibleCalculation } from './compatible.ts';
+import { coolDownCalculation } from './cool-down.ts';
+import { decideCalculation } from './decide.ts';
+import { floodingCalculation } from './flooding.ts';
 import { isolateCalculation } from './isolate.ts';
 import { jointCalculation } from './joint.ts';
 import { liftCalculation } from './lift.ts';
@@ -67,7 +72,12 @@ const calculations: readonly Calculation[] = [
   compatibleCalculation,
   liftCalculation,
   isolateCalculation,
+  combineCalculation,
+  floodingCalculation,
+  bilgeMainCalculation,
+  coolDownCalculation,
   seaWaterCalculation,
+  decideCalculation,
 ];
 
 export const listCalculations = (): readonly Calculation[] => calculations;
