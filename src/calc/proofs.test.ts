@@ -27,3 +27,24 @@ test('sea-water, worked case 2: where fresh water boils', async () => {
   expect(found).toMatchObject({ density: null, boilsAt: near(60.06, 2) });
   expect(found.notWorkedOut).toHaveLength(5);
 });
+
+test('decide, worked case 1: a pressure at least', async () => {
+  const raw = { measured: '2.31 bar', u: '0.05 bar', lower: '2.2 bar' };
+  const found = await done('decide', { ...raw, rule: 'guarded-accept', maxRisk: 0.05 });
+  expect(found).toMatchObject({
+    verdict: 'pass',
+    below: near(0.0139, 4),
+    guardBand: { ...near(0.0822, 4), unit: 'bar' },
+  });
+});
+
+test('decide, worked case 2: a temperature at most, from five readings', async () => {
+  const raw = { measured: '82.5 °C', u: 0.8, upper: 84, degreesOfFreedom: 4 };
+  const found = await done('decide', { ...raw, rule: 'guarded-accept', maxRisk: 0.05 });
+  expect(found).toMatchObject({
+    verdict: 'cannot tell',
+    guardFactor: near(2.132, 3),
+    guardBand: near(1.705, 3),
+    probabilityConforming: near(0.933, 3),
+  });
+});

@@ -1,6 +1,7 @@
 // Re-evaluates the expressions of a working, so that no figure can drift from the sum shown for it.
 
 import { limits } from '../limits.ts';
+import { normalBelow, studentAbove } from './distribution.ts';
 import type { Problem, Working } from './types.ts';
 
 type Token = { readonly kind: 'number' | 'name' | 'sign'; readonly text: string };
@@ -20,7 +21,11 @@ const functions: Readonly<Record<string, (...args: number[]) => number>> = {
   sin: Math.sin,
   cos: Math.cos,
   tan: Math.tan,
+  Φ: normalBelow,
+  Φt: (t = 0, degrees = 0) => studentAbove(-t, degrees),
 };
+
+const takesMore: ReadonlySet<string> = new Set(['min', 'max', 'Φt']);
 
 const constants: Readonly<Record<string, number>> = { pi: Math.PI, π: Math.PI };
 
@@ -133,7 +138,7 @@ function call(name: string, cursor: Cursor, symbols: Symbols): number {
   needs(cursor, ')');
   const run = Object.hasOwn(functions, name) ? functions[name] : undefined;
   if (run === undefined) throw new Error(`function "${name}" is not known`);
-  if (args.length > 1 && name !== 'min' && name !== 'max') {
+  if (args.length > 1 && !takesMore.has(name)) {
     throw new Error(`"${name}" takes one figure, got ${args.length}`);
   }
   return run(...args);
