@@ -1,4 +1,4 @@
-// Lifting gear chosen from the list held: marked safe load, angle, examination; missing told with why.
+// Lifting gear chosen from the list held: marked load, angle, examination; what is missing and why.
 
 import { monthsOn } from '../quantity/day.ts';
 import { formatNumber } from '../quantity/quantity.ts';

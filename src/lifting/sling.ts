@@ -15,6 +15,9 @@ export type LegLoads = {
 /** Standard gravity. */
 const GRAVITY = 9.80665;
 const WIDE_DEG = 60;
+const WIDE =
+  'Legs more than 60° from straight down pull far more than the weight (from memory): ' +
+  'use longer legs.';
 
 const statics: Source = { kind: 'computed', by: 'statics' };
 
@@ -57,11 +60,7 @@ export function legLoads(
   sheet.work('F', 'pull in the worst leg', `${worst}*${GRAVITY}`, tensionN, 'N', statics);
   const cautions = [
     ...(legs === 4 ? ['Four legs: counted as two, for two opposite ones may hold it all.'] : []),
-    ...(Math.max(...anglesDeg, 0) > WIDE_DEG
-      ? [
-          'Legs more than 60° from straight down pull far more than the weight (from memory): use longer legs.',
-        ]
-      : []),
+    ...(Math.max(...anglesDeg, 0) > WIDE_DEG ? [WIDE] : []),
   ];
   return { loadsKg, tensionN, working: [...sheet.rows], cautions };
 }

@@ -110,7 +110,7 @@ describe('each making good waits for what the machine demands', () => {
 
   test('the weight is taken before the last joint that holds the part lets go', () => {
     const undo = stepOf('port', 'undone joint/pump-mounting');
-    expect(undo.text).toMatch(/Weight taken first: two people with a webbing sling/);
+    expect(undo.text).toMatch(/Weight taken first: chain block and webbing sling/);
     expect(undo.cautions.map((x) => x.hazard)).toContain('lifting');
   });
 

@@ -13,6 +13,7 @@ import {
   wayOf,
 } from './context.ts';
 import { EARLY_LOOSE, facesId, fitSteps, looseInId, sealInId } from './fit.ts';
+import { holdersOf, holdingJoints } from './holding.ts';
 import { makeSteps, roundIds, squareId } from './make.ts';
 import type { DraftStep, Preference } from './order.ts';
 import { step, stepId } from './step.ts';
@@ -47,7 +48,7 @@ export const boxUp = (c: Context, temps: readonly Temporary[]): BoxUp => {
     const at = rankOf.get(m.id) ?? last;
     steps.push(refitStep(c, m, at, temps));
     if (c.items.includes(m.id)) steps.push(...itemIn(c, m, at));
-    steps.push(...tempSteps(c, m, at, temps));
+    steps.push(...tempSteps(c, m, at, temps, jointRank));
   }
   for (const u of c.undone) {
     const guides = temps.filter((t) => t.kind === 'guide studs' && t.of === u.id);
@@ -89,7 +90,7 @@ const refitStep = (c: Context, m: Moved, at: number, temps: readonly Temporary[]
     rank: at + 10,
     text: aside
       ? c.say('backInPlace', part.name)
-      : c.say('offerUp', lower(part.name), on, part.carriedBy ?? null, m.id === c.targetId),
+      : c.say('offerUp', lower(part.name), on, carrierOf(c, m), m.id === c.targetId),
     reason: backReason(c, m),
     place: m.bench ? 'bench' : null,
     needs: [
@@ -106,6 +107,13 @@ const refitStep = (c: Context, m: Moved, at: number, temps: readonly Temporary[]
     hands: way?.people ?? 1,
     hazards: liftingAgain(c, m) ? ['lifting'] : [],
   });
+};
+
+/** What bears it while its joints are started: as stated, else what held it when it went. */
+const carrierOf = (c: Context, m: Moved): string | null => {
+  const stated = partOf(c, m.id).carriedBy;
+  const held = holdersOf(c, c.moved.find((x) => x.id === m.id) ?? m);
+  return stated ?? (held.length === 0 ? null : c.say('listed', held));
 };
 
 const liftingAgain = (c: Context, m: Moved): boolean => {
@@ -199,7 +207,13 @@ export const resultAsk = (good: string, bad: string) => ({
   choices: [good, bad],
 });
 
-const tempSteps = (c: Context, m: Moved, at: number, temps: readonly Temporary[]): DraftStep[] =>
+const tempSteps = (
+  c: Context,
+  m: Moved,
+  at: number,
+  temps: readonly Temporary[],
+  jointRank: (j: string) => number,
+): DraftStep[] =>
   temps
     .filter((t) => t.part === m.id)
     .flatMap((t) => {
@@ -215,6 +229,13 @@ const tempSteps = (c: Context, m: Moved, at: number, temps: readonly Temporary[]
         });
       if (t.kind === 'blank' || t.kind === 'other')
         return [away(openEndReady(c, m), at + 5, c.say('blankOff', t.name, t.n, t.where))];
+      if (t.before === true) {
+        const held = c.moved.find((x) => x.id === m.id) ?? m;
+        const joints = holdingJoints(c, held);
+        const started = joints.flatMap((j) => roundIds(c, j).slice(0, 1));
+        const rank = Math.max(at + 15, ...joints.map((j) => jointRank(j) + 20.2));
+        return [away([refittedId(m.id), ...started], rank, c.say('weightOff', t.name, t.n))];
+      }
       if (t.kind === 'support')
         return [away([refittedId(m.id)], at + 15, c.say('supportAway', t.name, t.n))];
       const put = step({

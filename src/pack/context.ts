@@ -8,6 +8,7 @@ import type { Speech } from '../words/say.ts';
 import type { Fastenings } from './fastening-types.ts';
 import { type Isolation, isolationOf } from './isolation.ts';
 import { type JointShape, jointShape } from './joint-shape.ts';
+import { type Lifts, NO_LIFTS } from './lift-types.ts';
 import { NO_SEALS, type SealList } from './seal-types.ts';
 import type { PackRequest } from './types.ts';
 
@@ -44,6 +45,7 @@ export type Context = {
   readonly isolation: Isolation;
   readonly shapes: Readonly<Record<string, JointShape>>;
   readonly fastenings: Fastenings;
+  readonly lifts: Lifts;
   readonly seals: SealList;
   /** Says a sentence in English and keeps what was said, so that it can be told in any language. */
   readonly say: Speech['say'];
@@ -120,6 +122,7 @@ export const makeContext = (
     | 'isolation'
     | 'shapes'
     | 'fastenings'
+    | 'lifts'
     | 'seals'
   >,
   plans: readonly RemovalPlan[],
@@ -171,6 +174,7 @@ export const makeContext = (
     isolation,
     shapes,
     fastenings,
+    lifts: NO_LIFTS,
     seals: NO_SEALS,
   };
 };

@@ -4,6 +4,7 @@ import { formatNumber } from '../quantity/quantity.ts';
 import { type Context, isWet, jointOf, partOf, wayOf } from './context.ts';
 import { isWaterSide } from './isolation.ts';
 import { isThreaded } from './joint-shape.ts';
+import { liftsOpen } from './lifts-open.ts';
 import { sealsOpen } from './seal-decisions.ts';
 import { sheetsOpen, sheetsUnchecked } from './sheet-age.ts';
 import type { Decision } from './types.ts';
@@ -20,6 +21,7 @@ export const decisionsOf = (c: Context): Decision[] => {
     ...sealsOpen(c),
     ...usedOpen(c),
     ...unknownOpen(c),
+    ...liftsOpen(c),
     ...sheetsOpen(c),
   ];
   return open.map((d) => ({ ...d, settled: c.request.decisions?.[d.id] ?? null }));

@@ -33,7 +33,15 @@ export const factsOf = (
       [...ids, ...c.isolation.drains, ...c.isolation.vents].map((id) => [id, closureFacts(c, id)]),
     ),
     temps: Object.fromEntries(
-      temps.map((t) => [String(t.n), { name: t.name, kind: t.kind, where: t.where }]),
+      temps.map((t) => [
+        String(t.n),
+        {
+          name: t.name,
+          kind: t.kind,
+          where: t.where,
+          ...(t.before === true ? { holds: t.part } : {}),
+        },
+      ]),
     ),
     checks: named(steps, 'check/'),
     settings: Object.fromEntries(

@@ -2,6 +2,7 @@
 
 import { accessOf, type Context, isPipeJoint, jointOf, placeName, type Undone } from './context.ts';
 import type { WrenchLine } from './fastening-types.ts';
+import { heldAt } from './holding.ts';
 import type { DraftStep } from './order.ts';
 import { step, stepId } from './step.ts';
 import { settingAsk, undoneId } from './strip.ts';
@@ -96,7 +97,11 @@ const roundText = (c: Context, j: string, round: string, values: readonly ShownV
     f.locking === undefined ? [] : [f.locking],
   );
   const lock = locking.length === 0 ? null : c.say('listed', [...new Set(locking)]);
-  if (round === 'hand') return c.say('startByHand', joint.name, words);
+  const held = heldAt(c, j);
+  if (round === 'hand')
+    return held.length === 0
+      ? c.say('startByHand', joint.name, words)
+      : c.say('startHeld', joint.name, words, held);
   if (round === 'made') return c.say('makeUp', joint.name, words === '' ? null : words, lock);
   if (round === 'tight') return c.say('handTight', joint.name, words, lock);
   const share = /^(\d+) %$/.exec(round)?.[1];

@@ -21,6 +21,7 @@ import { factsOf } from './facts.ts';
 import { type Held, NOTHING_HELD } from './fastening-types.ts';
 import { fasteningsOf } from './fastenings.ts';
 import { isolateSteps } from './isolate.ts';
+import { liftsOf } from './lifts.ts';
 import { listsOf } from './lists.ts';
 import { orderSteps } from './order.ts';
 import {
@@ -128,6 +129,7 @@ const compile = async (
   return assemble({
     ...c,
     fastenings: await fasteningsOf(c, held, solver),
+    lifts: liftsOf(c, held),
     seals: sealsOf(c, held.stores ?? null, held.on),
   });
 };
@@ -182,6 +184,7 @@ const assemble = (c: Context): Core => {
     bench: bench ?? null,
     steps,
     fastenings: c.fastenings,
+    lifts: c.lifts,
     seals: c.seals,
     facts: factsOf(c, steps, temps),
     lists: listsOf(c, steps, temps),

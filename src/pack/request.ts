@@ -21,6 +21,10 @@ export const requestSchema = z.strictObject({
   does: z.enum(DOES),
   why: z.string().optional(),
   when: z.string().optional(),
+  sails: z
+    .string()
+    .regex(/^\d{4}-\d{2}-\d{2}[T ]\d{2}:\d{2}/)
+    .optional(),
   on: z.iso.date().optional(),
   people: z.array(z.string()).optional(),
   handsAboard: z.enum(HANDS_ABOARD).optional(),

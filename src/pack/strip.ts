@@ -6,7 +6,6 @@ import { asFoundStep } from './as-found.ts';
 import {
   accessOf,
   type Context,
-  isPipeJoint,
   isWet,
   jointOf,
   type Moved,
@@ -18,6 +17,7 @@ import {
   type Undone,
   wayOf,
 } from './context.ts';
+import { holdingJoints, holdsWeight, mustBeHeld } from './holding.ts';
 import { isolatedBy } from './isolate.ts';
 import { joined } from './joint-shape.ts';
 import { isolationLook } from './looks.ts';
@@ -40,14 +40,20 @@ export const stripSteps = (c: Context, temps: readonly Temporary[]): DraftStep[]
   const steps: DraftStep[] = [marksStep(c)];
   c.undone.forEach((u) => {
     const at = rankOf(c, u.id, 'undo');
-    steps.push(...foundSettings(c, u.id, at), undoStep(c, u, at));
+    steps.push(...foundSettings(c, u.id, at), undoStep(c, u, at, heldBy(c, u, temps)));
     steps.push(...sealsOut(c, u.id, at));
   });
   c.moved.forEach((m) => {
     const at = rankOf(c, m.id, m.as);
-    steps.push(moveStep(c, m, at));
+    steps.push(moveStep(c, m, at, temps));
     for (const t of temps.filter((x) => x.part === m.id && x.kind !== 'guide studs'))
-      steps.push(putInStep(c, t, at));
+      if (t.before !== true) steps.push(putInStep(c, t, at));
+  });
+  c.moved.forEach((m) => {
+    const own = temps.filter((t) => t.before === true && t.part === m.id && mustBeHeld(c, m));
+    const first = Math.min(...holdingJoints(c, m).map((j) => rankOf(c, j, 'undo')));
+    const at = Number.isFinite(first) ? first - 3 : rankOf(c, m.id, m.as) - 1;
+    for (const t of own) steps.push(holdStep(c, m, t, at));
   });
   for (const part of c.items) if (c.moved.some((m) => m.id === part)) steps.push(itemOut(c, part));
   steps.push(asFoundStep(c, (thing) => rankOfThing(c, thing)));
@@ -117,7 +123,34 @@ export const settingAsk = (c: Context, value: string | undefined, kind: string) 
     : { name: 'value', label: c.say('askMeasured'), kind: 'number' as const, unit };
 };
 
-const undoStep = (c: Context, u: Undone, at: number): DraftStep => {
+/** What must hold the parts that this joint mounts before it is loose. */
+const heldBy = (c: Context, u: Undone, temps: readonly Temporary[]): string[] =>
+  c.moved.flatMap((m) =>
+    mustBeHeld(c, m) && u.bench === m.bench && holdingJoints(c, m).includes(u.id)
+      ? holdIds(temps, m)
+      : [],
+  );
+
+const holdIds = (temps: readonly Temporary[], m: Moved): string[] =>
+  temps
+    .filter((t) => t.before === true && t.part === m.id)
+    .map((t) => stepId('put-in', `temp/${t.n}`));
+
+/** The weight is taken before the joints that hold it are loose. */
+const holdStep = (c: Context, m: Moved, t: Temporary, at: number): DraftStep =>
+  step({
+    verb: 'put-in',
+    thing: `temp/${t.n}`,
+    phase: 'strip',
+    rank: at,
+    text: c.say('takeWeight', t.where, t.name, t.n),
+    reason: c.say('takeWeightWhy'),
+    needs: m.id === c.targetId ? [stepId('checked', 'check/marks')] : [],
+    fixed: { name: t.name, where: t.where },
+    hazards: ['lifting'],
+  });
+
+const undoStep = (c: Context, u: Undone, at: number, held: readonly string[]): DraftStep => {
   const joint = jointOf(c, u.id);
   const shape = c.shapes[u.id];
   const access = accessOf(c, u);
@@ -134,6 +167,7 @@ const undoStep = (c: Context, u: Undone, at: number): DraftStep => {
     ...(wet ? [...iso.proof, ...isolationLook(c)] : []),
     ...(touchesTarget ? [stepId('checked', 'check/marks')] : []),
     ...(u.bench ? [movedId(c, c.targetId)] : []),
+    ...held,
   ];
   const weight = weightTaken(c, u);
   const hazards: Hazard[] = [
@@ -167,14 +201,6 @@ const weightTaken = (c: Context, u: Undone): string | null => {
     if (carried !== undefined && holdsWeight(c, way?.joints ?? []).includes(u.id)) return carried;
   }
   return null;
-};
-
-/** Of the joints a part leaves by, those that mount it: no pipe joint, with the most fasteners. */
-const holdsWeight = (c: Context, joints: readonly string[]): string[] => {
-  const mounts = joints.filter((j) => !isPipeJoint(c.machine, j));
-  const holes = (j: string) => c.shapes[j]?.holes.length ?? 0;
-  const most = Math.max(0, ...mounts.map(holes));
-  return mounts.filter((j) => holes(j) === most);
 };
 
 const undoText = (c: Context, u: Undone, weight: string | null): string => {
@@ -223,12 +249,13 @@ const sealsOut = (c: Context, joint: string, at: number): DraftStep[] => {
   return [...seals, ...loose];
 };
 
-const moveStep = (c: Context, m: Moved, at: number): DraftStep => {
+const moveStep = (c: Context, m: Moved, at: number, temps: readonly Temporary[]): DraftStep => {
   const part = partOf(c, m.id);
   const way = wayOf(c, m);
   const needs = [
     ...(way?.joints ?? []).map(undoneId),
     ...(way?.clear ?? []).map((x) => movedId(c, x.part)),
+    ...holdIds(temps, m),
   ];
   const heavy = part.mass === undefined || Number.parseFloat(part.mass) >= limits.pack.liftingKg;
   const lifting = heavy || part.carriedBy !== undefined;

@@ -9,6 +9,7 @@ import {
   targetJoints,
   wayOf,
 } from './context.ts';
+import { holdersOf } from './holding.ts';
 import { joined } from './joint-shape.ts';
 
 export type Temporary = {
@@ -20,6 +21,8 @@ export type Temporary = {
   readonly of: string;
   /** The part whose moving makes it needed. */
   readonly part: string;
+  /** It takes the weight before the joints that hold the part are loose. */
+  readonly before?: true;
 };
 
 export const temporaries = (c: Context): Temporary[] => {
@@ -52,16 +55,16 @@ const inPlaceOnly = (c: Context, part: string): boolean => {
   return on !== undefined && !c.moved.some((m) => m.id === on);
 };
 
+/** What holds a heavy part is in before its joints are loose; a light one is tied up once aside. */
 const supports = (c: Context): Omit<Temporary, 'n'>[] =>
-  c.moved.flatMap((m) =>
-    (wayOf(c, m)?.temporary ?? []).map((name) => ({
-      name,
-      kind: m.as === 'aside' ? ('support' as const) : ('other' as const),
-      where: partOf(c, m.id).name,
-      of: m.id,
-      part: m.id,
-    })),
-  );
+  c.moved.flatMap((m): Omit<Temporary, 'n'>[] => {
+    const [where, of, part] = [partOf(c, m.id).name, m.id, m.id];
+    const holders = holdersOf(c, m);
+    if (holders.length > 0)
+      return holders.map((name) => ({ name, kind: 'support', where, of, part, before: true }));
+    const kind = m.as === 'aside' ? 'support' : 'other';
+    return (wayOf(c, m)?.temporary ?? []).map((name) => ({ name, kind, where, of, part }));
+  });
 
 /**
  * Where the part is driven or sits in a spigot, and no stud stays in the housing to take its

@@ -5,6 +5,7 @@ import type { Caution } from '../quantity/authority.ts';
 import type { Quantity, Source, Working } from '../quantity/types.ts';
 import type { Sentence } from '../words/say.ts';
 import type { Fastenings, WrenchLine } from './fastening-types.ts';
+import type { Lifts, TempFacts } from './lift-types.ts';
 import type { PlanView } from './plan-types.ts';
 import type { SealList } from './seal-types.ts';
 
@@ -200,9 +201,7 @@ export type PackFacts = {
   >;
   readonly items: Readonly<Record<string, { readonly name: string; readonly renewed: boolean }>>;
   readonly closures: Readonly<Record<string, ClosureFacts>>;
-  readonly temps: Readonly<
-    Record<string, { readonly name: string; readonly kind: string; readonly where: string }>
-  >;
+  readonly temps: Readonly<Record<string, TempFacts>>;
   readonly checks: Readonly<Record<string, { readonly name: string }>>;
   readonly settings: Readonly<Record<string, { readonly name: string }>>;
   readonly proofs: Readonly<Record<string, ProofFacts>>;
@@ -243,6 +242,8 @@ export type PackRequest = {
   readonly does: Does;
   readonly why?: string;
   readonly when?: string;
+  /** The next sailing or shift of berth, `2026-11-25T16:30` on the vessel's clock. */
+  readonly sails?: string;
   /** The day it is asked on, `2026-11-25`: there is no clock in here, and sheets grow old. */
   readonly on?: string;
   readonly people?: readonly string[];
@@ -366,6 +367,7 @@ export type Pack = {
   /** Each fastening weighed, with its tools; packs of earlier days have none. */
   readonly fastenings?: Fastenings;
   /** Each weight and what carries it; packs of earlier days have none. */
+  readonly lifts?: Lifts;
   /** Each seal against the stores; packs of earlier days have none. */
   readonly seals?: SealList;
   readonly lists: Lists;

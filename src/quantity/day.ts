@@ -9,6 +9,15 @@ export function monthsOn(from: string, months: number): string {
   return `${pad(toYear, 4)}-${pad(toMonth, 2)}-${pad(Math.min(day, last), 2)}`;
 }
 
+/** Days since a day long ago, so that two days can be taken from each other. */
+export function dayNumber(day: string): number {
+  const [year = 0, month = 1, date = 1] = day.split('-').map(Number);
+  // Years begin in March here: the odd day of a leap year is then the last.
+  const [y, m] = month > 2 ? [year, month - 3] : [year - 1, month + 9];
+  const leaps = Math.floor(y / 4) - Math.floor(y / 100) + Math.floor(y / 400);
+  return 365 * y + leaps + Math.floor((153 * m + 2) / 5) + date;
+}
+
 const pad = (value: number, length: number): string => String(value).padStart(length, '0');
 
 function daysIn(year: number, month: number): number {

@@ -91,13 +91,23 @@ function outOfOrder(n: Noticing, s: Said): readonly Raised[] {
     ...missing.map((need) => say('outOfOrder', String(id), need, shownId(s.pack, need))),
     ...over.map((thing) => say('outOfOrderOpen', String(id), thing)),
   ];
-  const found = early.length === 0 ? [] : [raise('out of order', s, say('together', early), false)];
+  // A weight that nothing carries is no slip of the pen: somebody looks at it.
+  const hung = [...missing, ...(missing.length === 0 ? [] : [String(id)])].some((each) =>
+    holds(s, each),
+  );
+  const found = early.length === 0 ? [] : [raise('out of order', s, say('together', early), hung)];
   if (!opensWet(s.act.kind, s.body, s.facts)) return found;
   const { isAncestor } = n.ledger;
   const isolation = isolationIn({ said: n.said, isAncestor, view, facts: s.facts, pack: s.pack });
   if (isolation.proved) return found;
   const what = say('openedWet', String(s.body.thing), isolation.why);
   return [{ ...raise('out of order', s, what, true), id: `isolation ${s.act.hash.slice(0, 16)}` }];
+}
+
+/** Whether a step puts in, or takes away, what carries a weight. */
+function holds(s: Said, id: string): boolean {
+  const [, temp] = /^(?:put-in|taken-away) temp\/(\S+)$/.exec(id) ?? [];
+  return temp !== undefined && s.facts?.temps[temp]?.holds !== undefined;
 }
 
 /** A making good finds its entry open in the eyes of whoever did it, or says so. */

@@ -5,6 +5,7 @@ import { beforeSentences } from './before-steps.ts';
 import { cautions } from './cautions.ts';
 import { drawnSentences } from './drawn.ts';
 import { fasteningSentences } from './fastenings.ts';
+import { liftingSentences } from './lifting.ts';
 import { offSentences } from './off.ts';
 import { packSentences } from './pack-sheet.ts';
 import { printedSentences } from './printed.ts';
@@ -20,6 +21,7 @@ export const englishSentences = {
   ...vocabulary,
   ...cautions,
   ...fasteningSentences,
+  ...liftingSentences,
   ...offSentences,
   ...drawnSentences,
   ...beforeSentences,

@@ -10,6 +10,7 @@ import { calcSheet } from './calc-sheet.ts';
 import { eyes } from './eyes.ts';
 import { fastenings } from './fastenings.ts';
 import { handOver } from './hand-over.ts';
+import { lifting } from './lifting.ts';
 import * as logSheets from './log.ts';
 import { numbers } from './numbers.ts';
 import { offline } from './offline.ts';
@@ -34,6 +35,7 @@ export const es: Words = {
   eyes,
   fastenings,
   handOver,
+  lifting,
   ...logSheets,
   numbers,
   offline,

@@ -6,6 +6,7 @@ import { beforeSentences } from './before-steps.ts';
 import { cautions } from './cautions.ts';
 import { drawnSentences } from './drawn.ts';
 import { fasteningSentences } from './fastenings.ts';
+import { liftingSentences } from './lifting.ts';
 import { offSentences } from './off.ts';
 import { packSentences } from './pack-sheet.ts';
 import { printedSentences } from './printed.ts';
@@ -21,6 +22,7 @@ export const spanishSentences: Translated<EnglishSentences> = {
   ...vocabulary,
   ...cautions,
   ...fasteningSentences,
+  ...liftingSentences,
   ...offSentences,
   ...drawnSentences,
   ...beforeSentences,
