@@ -307,6 +307,9 @@ function followUpsOf(told: Told): JobState['followUps'] {
   });
 }
 
+/** What stands where nobody gave a serial; a screen says it in its own words. */
+export const SERIAL_NOT_GIVEN = 'serial not given';
+
 function itemOf(s: Said): JobState['items'] {
   if (s.act.kind !== 'item-out' && s.act.kind !== 'item-in') return [];
   const { hours, serial, thing } = s.body;
@@ -315,7 +318,7 @@ function itemOf(s: Said): JobState['items'] {
       act: s.act.hash,
       part: after(String(thing)),
       way: s.act.kind === 'item-out' ? 'out' : 'in',
-      serial: serial === undefined || serial === '' ? 'serial not given' : String(serial),
+      serial: serial === undefined || serial === '' ? SERIAL_NOT_GIVEN : String(serial),
       hours: typeof hours === 'number' ? hours : null,
     },
   ];

@@ -1,6 +1,7 @@
 // The record of a job: verdict, as found, deviations, findings, acts in order, and its closing.
 
 import type { Pack, PackFacts } from '../../pack/types.ts';
+import { SERIAL_NOT_GIVEN } from '../../record/job.ts';
 import { stripFacts } from '../../record/strip.ts';
 import { after } from '../../record/things.ts';
 import type { Act, JobState } from '../../record/types.ts';
@@ -137,7 +138,7 @@ function Items({ job, pack }: JobProps) {
             {w.item(
               told(item.way),
               pack.facts.items[item.part]?.name ?? item.part,
-              item.serial === '' ? w.notRead : item.serial,
+              item.serial === SERIAL_NOT_GIVEN ? w.notRead : item.serial,
             )}
             {item.hours === null ? '' : w.atHours(String(item.hours))}
           </li>

@@ -52,6 +52,7 @@ export const vocabulary = {
   switch: 'switch',
   turningGear: 'turning gear',
   open: 'open',
+  halfOpen: 'half open',
   shut: 'shut',
   on: 'on',
   off: 'off',

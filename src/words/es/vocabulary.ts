@@ -51,6 +51,7 @@ export const vocabulary: Readonly<Record<keyof typeof english, string>> = {
   switch: 'interruptor',
   turningGear: 'virador',
   open: 'abierta',
+  halfOpen: 'a medio abrir',
   shut: 'cerrada',
   on: 'conectado',
   off: 'desconectado',
