@@ -32,12 +32,13 @@ export function coolDown(input: CoolDownIn): CoolDownAnswer {
   const cooling = coolingOf(input, sheet);
   if ('problems' in cooling) return { ok: false, problems: cooling.problems };
   const used = limitsOf(input);
-  const after = (symbol: string, text: string, limit: Quantity | null) =>
+  const after = (symbol: string, text: string, limit: Quantity | null, from: Source) =>
     ambient === undefined || limit === null
       ? undefined
-      : minuteOf(cooling, { symbol, text, limit: limit.value, ambient }, sheet);
-  const touch = after('touch', 'may be touched', used.touch);
-  const open = after('open', 'may be opened', used.open);
+      : minuteOf(cooling, { symbol, text, limit: limit.value, from, ambient }, sheet);
+  const touchSource = input.touchLimit === undefined ? burnSource : entered;
+  const touch = after('touch', 'may be touched', used.touch, touchSource);
+  const open = after('open', 'may be opened', used.open, entered);
   const out = (value: number | null | undefined) =>
     value === undefined || value === null ? null : quantity(value, 'min');
   const result: CoolDownOut = {
@@ -126,13 +127,14 @@ type Asked = {
   readonly symbol: string;
   readonly text: string;
   readonly limit: number;
+  readonly from: Source;
   readonly ambient: number;
 };
 
 /** The minute at which the limit is come to; null: the ambient is too warm for it. */
 function minuteOf(cooling: Known, asked: Asked, sheet: Sheet): number | null {
   const { ambient, limit, symbol, text } = asked;
-  sheet.take(`T_${symbol}`, `limit: ${text}`, limit, 'Cel', entered);
+  sheet.take(`T_${symbol}`, `limit: ${text}`, limit, 'Cel', asked.from);
   if (limit <= ambient) return null;
   const { firstMinute, startCelsius, timeConstantMin } = cooling;
   const ratio = (startCelsius - ambient) / (limit - ambient);

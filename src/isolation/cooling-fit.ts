@@ -53,15 +53,7 @@ export function fitted(all: readonly Reading[], ambient: number, sheet: Sheet): 
   if (!(timeConstantMin > 0) || !Number.isFinite(timeConstantMin)) return null;
   const startCelsius = ambient + Math.exp(y + t / timeConstantMin);
   if (!Number.isFinite(startCelsius)) return null;
-  for (const [at, { minute, celsius }] of list.entries()) {
-    if (at >= SHOWN) break;
-    sheet.take(`T${at + 1}`, `reading at minute ${minute}`, celsius, 'Cel', measured);
-  }
-  sheet.take('W', 'sum of the weights (T - T_a)^2', sums.w, 'K2', own);
-  sheet.take('t_m', 'weighed mean of the minutes', t, 'min', own);
-  sheet.take('y_m', 'weighed mean of ln(T - T_a)', y, '1', own);
-  sheet.take('S_tt', 'weighed sum of (t - t_m)^2', tt, 'min2', own);
-  sheet.take('S_ty', 'weighed sum of (t - t_m)*(ln(T - T_a) - y_m)', ty, 'min', own);
+  sumRows(list, { w: sums.w, t, y, tt, ty }, sheet);
   sheet.work('tau', 'time constant', '-S_tt/S_ty', timeConstantMin, 'min', own);
   sheet.work('T_0', 'the curve at minute 0', 'T_a + exp(y_m + t_m/tau)', startCelsius, 'Cel', own);
   const curve = (minute: number) =>
@@ -76,5 +68,40 @@ export function fitted(all: readonly Reading[], ambient: number, sheet: Sheet): 
   };
 }
 
-/** Readings written out in the working; the sums hold all. */
+/** Readings of which the sums are written out; of more the sums alone stand. */
+const WRITTEN_OUT = 12;
 const SHOWN = 60;
+
+type Sums = {
+  readonly w: number;
+  readonly t: number;
+  readonly y: number;
+  readonly tt: number;
+  readonly ty: number;
+};
+
+function sumRows(list: readonly Reading[], { w, t, y, tt, ty }: Sums, sheet: Sheet): void {
+  list.slice(0, SHOWN).forEach(({ minute, celsius }, at) => {
+    sheet.take(`T${at + 1}`, `reading at minute ${minute}`, celsius, 'Cel', measured);
+  });
+  const row = (
+    symbol: string,
+    text: string,
+    term: (above: string, minute: number) => string,
+    value: number,
+    unit: string,
+    over = '',
+  ) => {
+    const terms = list.map(({ minute }, at) => term(`(T${at + 1} - T_a)`, minute));
+    const expression = over === '' ? terms.join(' + ') : `(${terms.join(' + ')})/${over}`;
+    if (list.length > WRITTEN_OUT) sheet.take(symbol, text, value, unit, own);
+    else sheet.work(symbol, text, expression, value, unit, own);
+  };
+  row('W', 'weights, (T - T_a)^2 each', (above) => `${above}^2`, w, 'K2');
+  row('t_m', 'mean minute, weighed', (above, at) => `${above}^2*${at}`, t, 'min', 'W');
+  row('y_m', 'mean of ln(T - T_a), weighed', (above) => `${above}^2*ln${above}`, y, '1', 'W');
+  const spread = (above: string, at: number) => `${above}^2*(${at} - t_m)`;
+  row('S_tt', 'spread of the minutes', (above, at) => `${above}^2*(${at} - t_m)^2`, tt, 'K2.min2');
+  const along = (above: string, at: number) => `${spread(above, at)}*(ln${above} - y_m)`;
+  row('S_ty', 'fall of the logarithm with them', along, ty, 'K2.min');
+}

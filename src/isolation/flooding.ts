@@ -21,6 +21,12 @@ const orifice: Source = {
   edition: 'as worked in its public companion notebook',
   place: 'Example 13.1',
 };
+const forceSource: Source = {
+  kind: 'published',
+  title: 'US Army TM 55-1915-200-SDC, damage control',
+  edition: 'as read on a public page',
+  place: 'chapter 8, paragraphs 8-1 and 8-8',
+};
 const fallingHead: Source = {
   kind: 'published',
   title: 'UFC 4-213-10, graving dry docks',
@@ -46,7 +52,7 @@ export function flooding(input: FloodingIn): FloodingAnswer {
   const world = worldOf(input, sheet);
   const areaM2 = areaOf(input);
   const force = input.density.value * G * input.depth.value * areaM2;
-  sheet.work('F', 'force on the hole', 'rho*g*h*A', force, 'N', orifice);
+  sheet.work('F', 'force on the hole', 'rho*g*h*A', force, 'N', forceSource);
   const time = timeOf(input, world, sheet);
   const wanting = [
     ...(input.spaceArea === undefined ? ['spaceArea'] : []),
@@ -84,7 +90,9 @@ function worldOf(input: FloodingIn, sheet: Sheet): World {
   coefficients.forEach(({ value, says, source }, at) => {
     sheet.take(`C${at + 1}`, `published coefficient: ${says}`, value, '1', source);
   });
-  sheet.take('C', 'coefficient used', coefficient.value, '1', entered);
+  const usual = coefficient.given === undefined && coefficient.value === LEAST;
+  const from = usual ? (coefficients[0]?.source ?? entered) : entered;
+  sheet.take('C', 'coefficient used', coefficient.value, '1', from);
   const k = coefficient.value * areaM2 * Math.sqrt(2 * G);
   const inM3s = k * Math.sqrt(depth.value);
   const perHour = inM3s * HOUR;
