@@ -118,6 +118,41 @@ test.each<[string, Partial<Joint>, WhyNot[]]>([
   expect(rule.check[0]?.value).toBeNull();
 });
 
+test.each<[WhyNot, readonly string[]]>([
+  ['threadlocked', ['locking compound', 'adhesive, strong', 'thread-locker', 'Thread sealant']],
+  ['locked by a device', ['tabwasher', 'tabbed washer', 'lockplate', 'locktab', 'split-pin']],
+  ['locked by a device', ['castle nut', 'bent-up washer', 'spring pin', 'lockwired', 'pinned']],
+])('%s, in the words of a plant file: %j', (why, words) => {
+  for (const locking of words) {
+    const nuts: Fastener = { kind: 'nut', count: 4, tightening: 'torque', locking };
+    const retighten = { value: 'torque', when: 'cold' };
+    const rule = recheckRule({ fasteners: { nuts }, seals: seal('gasket'), retighten }, VALUES);
+    expect([locking, rule.check[0]?.why, rule.retighten.why]).toEqual([locking, [why], [why]]);
+  }
+});
+
+test.each(['spring washer', 'nylon insert', 'wire-brushed', 'flat washer 2 mm'])(
+  '%s holds no nut back',
+  (washer) => {
+    const nuts: Fastener = { kind: 'nut', count: 4, tightening: 'torque', washer };
+    expect(recheckRule({ fasteners: { nuts } }, VALUES).check[0]?.why).toEqual([]);
+  },
+);
+
+test.each(['20 N.m + 90 degrees', '20 N.m + 1/4 turn', '20 N.m then 60°'])(
+  'what is tightened to %s is tightened by angle, and its gasket is not re-tightened',
+  (value) => {
+    const nuts: Fastener = { kind: 'nut', count: 4, tightening: 'turned' };
+    const retighten = { value: 'torque', when: 'cold' };
+    const joint = { fasteners: { nuts }, seals: seal('gasket'), retighten };
+    const rule = recheckRule(joint, { ...VALUES, turned: torque(value) });
+    expect([rule.check[0]?.why, rule.retighten.why]).toEqual([
+      ['by angle or yield'],
+      ['by angle or yield'],
+    ]);
+  },
+);
+
 test('of two kinds of fastener one may be checked, and the gasket is not re-tightened', () => {
   const joint: Joint = {
     name: 'J',

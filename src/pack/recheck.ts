@@ -78,20 +78,23 @@ const ofFastener = (f: Fastener, values: Values): WhyNot[] => {
   const angle = f.tightenedBy === 'angle' || f.tightenedBy === 'yield' || isAngle(value);
   return [
     ...(THREADLOCK.test(held) ? (['threadlocked'] as const) : []),
-    ...(DEVICE.test(held) ? (['locked by a device'] as const) : []),
+    ...(DEVICE.test(held) || PINNED.test(held) ? (['locked by a device'] as const) : []),
     ...(angle ? (['by angle or yield'] as const) : []),
     ...(angle || isTorque(value) ? [] : (['no torque issued'] as const)),
   ];
 };
 
-const THREADLOCK = /thread ?-?lock|thread adhesive|anaerobic/;
+// Plant files say it in many words: one too many withholds an act, one too few breaks a bond.
+const THREADLOCK =
+  /thread ?-?(lock|seal)|adhesive|anaerobic|(lock|retain)ing (compound|fluid|liquid|agent|paste)/;
 /** Bent, wired or pinned: it has to be undone first, and is then made up anew. */
 const DEVICE =
-  /\b(tab|tabs|lock(ing)? (plate|tab|wire)|lockwire|lock-wire|wire|wired|split ?pin|cotter)\b/;
+  /\btab|lock[ -]?(tab|plate|wire)|locking[ -](plate|tab)|wire(?![ -]?brush)|split[ -]?pin|\bpin/;
+const PINNED = /cotter|castle|castellated|\bbent\b/;
 
-/** A torque with a further turn after it: `40 N.m + 90 deg`. */
+/** A torque with a further turn after it: `40 N.m + 90 deg`, `20 N.m then a quarter turn`. */
 const isAngle = (value: ValueEntry | undefined): boolean =>
-  /\d\s*(°|deg\b)/.test(value === undefined ? '' : (issuedText(value) ?? ''));
+  /\d\s*(°|deg)|\bturns?\b|\bangle\b/i.test(value === undefined ? '' : (issuedText(value) ?? ''));
 
 /** A single figure of torque: a range or words are nothing a nut can be brought to again. */
 const isTorque = (value: ValueEntry | undefined): boolean =>
