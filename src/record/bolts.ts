@@ -54,6 +54,10 @@ export function packKnowing(job: JobState, packs: readonly Pack[], joint: string
   return own.findLast((p) => p.facts.joints[joint] !== undefined) ?? null;
 }
 
+/** Without a pack a joint has the words of what it held, whether that came off or was loosened. */
+const takenOff = (job: JobState, id: string): string | undefined =>
+  job.strip?.seen.find((s) => s.did === 'took off' && after(s.thing) === id)?.what;
+
 function jointTight(job: JobState, pack: Pack | null, entry: Entry): JointTight {
   const id = after(entry.thing);
   const facts = pack?.facts.joints[id];
@@ -71,7 +75,7 @@ function jointTight(job: JobState, pack: Pack | null, entry: Entry): JointTight 
   const full = rounds.filter((round) => known.every((hole) => (tally[round] ?? []).includes(hole)));
   return {
     thing: entry.thing,
-    name: facts?.name ?? job.strip?.seen.find((s) => s.thing === entry.thing)?.what ?? id,
+    name: facts?.name ?? takenOff(job, id) ?? id,
     word: worst(holes.map(({ word }) => word)),
     round: full.at(-1) ?? null,
     holes,

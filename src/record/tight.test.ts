@@ -6,6 +6,7 @@ import { BOLT_FINDINGS, boltFound, jointsTight } from './bolts.ts';
 import { mayRecord } from './closing.ts';
 import { bodyOf, chain, fixturePack, jobDraft, jobId, startDraft, wholeJob } from './fixture.ts';
 import { fold } from './fold.ts';
+import { pumpStrip, stripId } from './strip-fixture.ts';
 import type { Act, ActBody, Draft } from './types.ts';
 
 const value: ShownValue = {
@@ -192,6 +193,14 @@ describe('a re-tightening of a relaxed gasket', () => {
 });
 
 describe('how tight', () => {
+  test('without a pack each joint has the words a person gave, never its inner name', () => {
+    const strip = fold({ acts: chain(pumpStrip), packs: [] }).jobs[stripId];
+    const seen = strip?.strip?.seen.map((s) => s.what) ?? [];
+    const names = (strip === undefined ? [] : jointsTight(strip, [])).map((j) => j.name);
+    expect(names.length).toBeGreaterThan(2);
+    for (const name of names) expect(seen).toContain(name);
+  });
+
   const words = (said: readonly Draft[], thing = 'joint/suction-flange') =>
     jointsTight(job(chain(said)), packs).find((j) => j.thing === thing);
   const last = pack.steps.find((s) => s.id === MADE);
