@@ -89,8 +89,8 @@ const THREADLOCK =
   /thread ?-?(lock|seal)|adhesive|anaerobic|(lock|retain)ing (compound|fluid|liquid|agent|paste)/;
 /** Bent, wired or pinned: it has to be undone first, and is then made up anew. */
 const DEVICE =
-  /\btab|lock[ -]?(tab|plate|wire)|locking[ -](plate|tab)|wire(?![ -]?brush)|split[ -]?pin|\bpin/;
-const PINNED = /cotter|castle|castellated|\bbent\b/;
+  /\btab|lock[ -]?(tab|plate|wire)|locking[ -](plate|tab)|wire(?![ -]?brush)|split[ -]?pin/;
+const PINNED = /cotter|castle|castellated|\bbent\b|\bpin(s|ned)?\b/;
 
 /** A torque with a further turn after it: `40 N.m + 90 deg`, `20 N.m then a quarter turn`. */
 const isAngle = (value: ValueEntry | undefined): boolean =>
