@@ -37,6 +37,11 @@ const entries: readonly Entry[] = [
     load: async () => (await import('./tools.ts')).toolsCommand(),
   },
   {
+    name: 'stores',
+    summary: 'check and show a list of spares, seals and consumables, print their labels',
+    load: async () => (await import('./stores.ts')).storesCommand(),
+  },
+  {
     name: 'values',
     summary: 'list issued values, compare and take in issues, find where a value is used',
     load: async () => (await import('./values.ts')).valuesCommand(),

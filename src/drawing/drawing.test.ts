@@ -1,12 +1,15 @@
 // Laws of every drawing, and its snapshot in git, to be reviewed as a picture.
 
 import { describe, expect, test } from 'vitest';
+import type { SealNeed } from '../pack/seal-types.ts';
 import { CAUTIONS, cautionFor, type Hazard } from '../quantity/authority.ts';
 import { cautionDrawing, SIGNS } from './caution.ts';
 import { fixturePack } from './fixture.ts';
 import { isolationDrawing } from './isolation.ts';
 import { holeCentres, holeStates, type JointInput, jointDrawing } from './joint.ts';
+import { handsDrawing, slingDrawing } from './lift.ts';
 import { removalMap } from './removal-map.ts';
+import { sealMap, sealMaps } from './seal-map.ts';
 import { stepDrawing } from './step.ts';
 import { type Drawing, el, escapeText, HIT, MIN_TEXT, wrap, write } from './svg.ts';
 import { openWords, tallyDrawing } from './tally.ts';
@@ -39,6 +42,25 @@ const wrench = {
 };
 const wrenchSays = { alt: 'Middle torque wrench: set to 29 N·m', grip: 'hand here, 290 mm' };
 
+const need = (kind: string, name: string, count: number, joint: string): SealNeed => ({
+  ...{ thing: `seal/${joint}:${kind}`, joint, jointName: joint, name, kind, count },
+  ...{ size: 'ISO 3601 99.5x3', compound: 'NBR', thickness: null, sealant: null, short: 0 },
+  ...{ grease: kind === 'ring' ? 'silicone grease' : null },
+  ...{ drawn: [], notDrawn: [], against: [], notChecked: [], notes: [] },
+});
+const mapNeeds = [
+  need('ring', 'Spigot O-ring', 1, 'Pump mounting'),
+  need('gasket', 'Plate gaskets', 41, 'Pump mounting'),
+  need('sealing washer', 'Banjo washers', 2, 'Gauge pipe union'),
+  need('shaft seal', 'Water seal', 1, 'Water seal in its seat'),
+];
+const mapSays = {
+  alt: 'Seals by joint, 45 in all',
+  grease: (name: string) => `grease: ${name}`,
+  sealant: (name: string) => `sealant: ${name}`,
+  noSize: 'size not stated',
+};
+
 const entries = (open: number, good: number) => [
   ...Array.from({ length: good }, () => ({ open: false })),
   ...Array.from({ length: open }, () => ({ open: true })),
@@ -53,6 +75,26 @@ const all = (surface: 'screen' | 'paper', width: number): Readonly<Record<string
     'removal map': removalMap(fixturePack.plan.order, options),
     'tally of 14 open': tallyDrawing(entries(14, 9), options),
     'tally of none': tallyDrawing([], options),
+    'lift by hand': handsDrawing(
+      {
+        alt: '16 kg, walkway plate, by hand',
+        weight: '12 kg each',
+        from: { hCm: 30, vCm: 20 },
+        to: { hCm: 30, vCm: 75 },
+        floor: 'hands ahead of the ankles →, above the floor ↑',
+      },
+      options,
+    ),
+    'sling of two legs': slingDrawing(
+      {
+        alt: '71 kg on two legs',
+        weight: '71 kg',
+        anglesDeg: [30],
+        legs: 2,
+        legSays: '41 kg on a leg',
+      },
+      options,
+    ),
     'wrench, straight': wrenchDrawing(wrench, '60 %', wrenchSays, options),
     'wrench with an open end': wrenchDrawing(
       { ...wrench, offsetMm: 45, angleDeg: 0 },
@@ -61,6 +103,7 @@ const all = (surface: 'screen' | 'paper', width: number): Readonly<Record<string
       options,
     ),
     isolation: isolationDrawing(fixturePack, options),
+    'seal map': sealMap(mapNeeds, mapSays, options),
     'isolation not stated': isolationDrawing(
       {
         ...fixturePack,
@@ -259,4 +302,13 @@ test('every caution has a sign of its own drawing, and its word', () => {
     expect(SIGNS).toContain(caution.sign);
     expect(cautionDrawing(caution).svg).toContain(`>${hazard}<`);
   }
+});
+
+test('the seal map shows each seal once, whole joints a piece', () => {
+  const drawn = [...sealMap(mapNeeds, mapSays).svg.matchAll(/data-seal="([^"]+)"/g)];
+  expect(drawn.map(([, thing]) => thing)).toEqual(mapNeeds.map(({ thing }) => thing));
+  const pieces = sealMaps(mapNeeds, mapSays, { surface: 'paper', width: 510 }, 1);
+  expect(pieces).toHaveLength(3);
+  const all = pieces.flatMap(({ svg }) => [...svg.matchAll(/data-count="(\d+)"/g)]);
+  expect(all.map(([, n]) => Number(n)).reduce((a, b) => a + b, 0)).toBe(45);
 });

@@ -38,7 +38,7 @@ function most(wants: readonly Want[], stock: ReadonlyMap<string, number>): numbe
   );
 }
 
-test('as much is met as can be, nothing twice, nothing to whom it does not fit, seed 52_010', () => {
+test('as much is met as can be, nothing twice or unfitting, seed 52_010', () => {
   const want = fc.record({
     count: fc.integer({ min: 1, max: 3 }),
     may: fc.uniqueArray(fc.constantFrom(...things), { maxLength: 3 }),

@@ -76,7 +76,7 @@ const RING = 'seal/pump-mounting:o-ring';
 const open = (pack: Pack) => pack.decisions.filter((d) => d.settled === null).map((d) => d.id);
 
 describe('the draw list', () => {
-  test('of every random job equals the seals of the joints its plan undoes, seed 52_001', async () => {
+  test('of every random job equals the seals of the joints undone, seed 52_001', async () => {
     const random = seededRandom(52_001);
     const machines = Object.values(plant.machines);
     let jobs = 0;
@@ -127,7 +127,7 @@ describe('the draw list', () => {
     process.stdout.write(`random jobs packed, seed 52_001: ${jobs}\n`);
   }, 120_000);
 
-  test('of the demo pump is met, the old and the wrong ones left in the drawer, no decision', async () => {
+  test('of the demo pump is met, the old and the wrong left in the drawer', async () => {
     const pack = await packOf(plant);
     expect(pack.seals?.needs.map(({ short }) => short)).toEqual([0, 0, 0, 0, 0]);
     const ring = needOf(pack, RING);
@@ -267,7 +267,7 @@ describe('what speaks against a seal', () => {
 });
 
 describe('consumables and neighbours', () => {
-  test('an amount is worked out for a ring, its source beside it; what may not touch is refused', async () => {
+  test('an amount for a ring has its source; what may not touch is refused', async () => {
     const pack = await packOf(plant);
     const grease = pack.seals?.consumables.find(({ name }) => name === 'mineral-oil grease');
     // π² (99.5 + 3) × 3 × 0.1 mm = 303 mm³.

@@ -126,8 +126,10 @@ const judge = (
     }));
 
 /** What expires first is used first; what nobody can date comes last, and by name last of all. */
-const rank = ({ fit, settled }: Judged): string =>
-  `${fit.why.length > 0 && settled !== null ? 1 : 0}${fit.until ?? (fit.notChecked.length > 0 ? '9' : '8')}`;
+const rank = ({ fit, settled }: Judged): string => {
+  const byName = fit.why.length > 0 && settled !== null ? 1 : 0;
+  return `${byName}${fit.until ?? (fit.notChecked.length > 0 ? '9' : '8')}`;
+};
 
 function share(
   wants: readonly { readonly own: readonly Judged[]; readonly count: number }[],

@@ -10,6 +10,7 @@ import { figure, picture, titleBlock, workingRows } from './block.ts';
 import { listsOf } from './lists.ts';
 import { looksOf } from './looks.ts';
 import type { News } from './news.ts';
+import { sealPictures } from './seals.ts';
 import { stepSheetsOf } from './steps.ts';
 import { setPdf } from './typst.ts';
 
@@ -51,6 +52,7 @@ const viewOf = (pack: Pack, news: News, language: Language) => ({
   isolation: isolationOf(pack),
   sheets: stepSheetsOf(pack, language),
   looks: looksOf(pack),
+  seals: sealPictures(pack, language, SHEET),
   lists: listsOf(pack, language),
   notes: pack.boxUpNotes.map(now),
   workings: [

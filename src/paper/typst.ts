@@ -20,7 +20,7 @@ const started = (): NodeCompiler => {
   return compiler;
 };
 
-export type Template = 'pack' | 'record' | 'proof';
+export type Template = 'pack' | 'record' | 'proof' | 'labels';
 
 /** The PDF's bytes; what the typesetter has against the document is thrown in its own words. */
 export const setPdf = (template: Template, data: unknown): Uint8Array => {

@@ -109,7 +109,7 @@ function ofFigures(text: string): Split {
   return pairs;
 }
 
-/** `https://id.gs1.org/01/09521234543213/10/ABC123?17=261231`; any host, any path before the key. */
+/** `https://id.gs1.org/01/09521234543213/10/ABC123?17=261231` at any host. */
 function ofLink(given: string): Split {
   const [address = '', query = ''] = given.replace(/#.*$/, '').split('?', 2);
   const path = address

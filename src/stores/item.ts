@@ -42,7 +42,7 @@ const cured = checked(
 const origin = checked(
   (given) => !/^(?:assumed|unknown|not known|none|n\/?a|\?)$/i.test(given),
   'this says that nobody knows where it came from',
-  'where it came from, as maker, supplier with invoice, taken from a machine; "assumed" is no answer',
+  'where it came from, as supplier with invoice, or off which machine; "assumed" is no answer',
 );
 
 const thickness = checked(

@@ -24,7 +24,7 @@ export function Lists({ pack }: { readonly pack: Pack }) {
       />
       <List
         name={w.seals}
-        rows={lists.seals.map((each) => ({
+        rows={bare(pack, lists.seals).map((each) => ({
           key: each.thing,
           text: `${each.count} × ${each.name}${words([each.size, each.compound])} · ${each.joint}`,
         }))}
@@ -38,7 +38,7 @@ export function Lists({ pack }: { readonly pack: Pack }) {
       />
       <List
         name={w.consumables}
-        rows={lists.consumables.map((each) => ({
+        rows={bare(pack, lists.consumables).map((each) => ({
           key: `${each.name} ${each.for}`,
           text: `${each.name}${words([each.amount])} · ${each.for}`,
         }))}
@@ -54,6 +54,10 @@ export function Lists({ pack }: { readonly pack: Pack }) {
     </section>
   );
 }
+
+/** What stands against the stores further up is not listed bare once more. */
+const bare = <T,>(pack: Pack, rows: readonly T[]): readonly T[] =>
+  pack.seals === undefined ? rows : [];
 
 /** Weights, and what is looked up while the job goes on and after it. */
 function Afterwards({ pack }: { readonly pack: Pack }) {

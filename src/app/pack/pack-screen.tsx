@@ -13,6 +13,7 @@ import { Decisions } from './decisions.tsx';
 import { FasteningList } from './fastenings.tsx';
 import { IsolationList } from './isolation.tsx';
 import { Lists } from './lists.tsx';
+import { Seals } from './seals.tsx';
 import { StartJob } from './start.tsx';
 import { StepList } from './step-list.tsx';
 import { TakeAway } from './take-away.tsx';
@@ -59,6 +60,7 @@ function PackSheet({ pack }: { readonly pack: Pack }) {
       <Removal id="comesOff" plan={pack.plan} />
       {pack.bench === null ? null : <Removal id="atBench" plan={pack.bench} />}
       <FasteningList pack={pack} />
+      <Seals pack={pack} />
       <Lists pack={pack} />
       <Notes pack={pack} />
       <StepList pack={pack} />

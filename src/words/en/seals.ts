@@ -85,6 +85,7 @@ export const seals = {
   shortOf: (short: number, count: number) => `${short} of ${count} short`,
   draw: (count: number, place: string | null) =>
     `draw ${count}${place === null ? '' : `, ${place}`}`,
+  from: (place: string) => `from ${place}`,
   until: (day: string) => `to ${day}`,
   anyway: (by: string, against: string) => `used anyway by ${by}: ${against}`,
   notDrawn: 'Near, and why not',

@@ -84,6 +84,7 @@ export const seals: Words['seals'] = {
   short: 'Falta antes de abrir nada',
   shortOf: (short, count) => `faltan ${short} de ${count}`,
   draw: (count, place) => `sacar ${count}${place === null ? '' : `, ${place}`}`,
+  from: (place) => `de ${place}`,
   until: (day) => `hasta ${day}`,
   anyway: (by, against) => `usado de todos modos por ${by}: ${against}`,
   notDrawn: 'Próximo, y por qué no',
