@@ -126,11 +126,11 @@ const fasteningsOpen = (c: Context): Open[] => {
   });
   const short = (tools?.missing ?? []).map(({ fastening, what, why, nearest }): Open => {
     const [near] = nearest;
-    if (what === 'wrench' && near !== undefined)
+    if (what !== 'what fits' && near !== undefined)
       return {
         id: `use tool ${near.tool} for ${fastening}`,
         question: c.say('mayUseTool', near.name, nameOf(fastening)),
-        why: c.say('mayUseToolWhy', near.whyNot),
+        why: c.say(what === 'wrench' ? 'mayUseToolWhy' : 'mayUseNamedWhy', near.whyNot),
       };
     return {
       id: `no tool for ${fastening}`,
@@ -145,7 +145,7 @@ const fasteningsOpen = (c: Context): Open[] => {
       {
         id: `use tool ${line.wrenchId} for ${id}`,
         question: c.say('mayUseTool', line.wrench, nameOf(id)),
-        why: c.say('mayUseToolWhy', anyway.against),
+        why: c.say('mayUseNamedWhy', anyway.against),
       },
     ];
   });

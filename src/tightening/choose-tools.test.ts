@@ -291,6 +291,15 @@ describe('what is missing', () => {
     }
   });
 
+  test('where what is in date does not join, what would join may be named', async () => {
+    const old = wrench('old', { drive: '3/8', calibratedOn: '2025-01-01' });
+    const tools = [wrench('w'), old, socket('s', 17, { drive: '3/8' })];
+    const { missing } = await choose([good], tools);
+    expect(missing).toMatchObject([{ what: 'what joins them', nearest: [{ tool: 'old' }] }]);
+    const named = { ...good, useAnyway: [{ tool: 'old', by: 'Ada Quill', why: 'sails at noon' }] };
+    expect(only(await choose([named], tools)).tools).toEqual(['old', 's']);
+  });
+
   test('a width that may be two is asked, never guessed', async () => {
     const tools = [wrench('w'), socket('a', 16), socket('b', 17)];
     const found = await choose([fastening('f', { thread: 'M10' })], tools);

@@ -272,15 +272,25 @@ function missingTool(wanted: Wanted, tools: readonly Tool[], on: string): Missin
     const why =
       `no ${between[wanted.access]} joins a usable wrench to ` +
       `${ends.map(({ id }) => id).join(' or ')}`;
-    return { fastening, what: 'what joins them', why, nearest: [] };
+    const joined = judged.filter(({ wrench }) => reaches(wanted, wrench.id, tools, on));
+    return { fastening, what: 'what joins them', why, nearest: nearestOf(joined) };
   }
-  const nearest = [...judged]
-    .sort((a, b) => a.whyNot.length - b.whyNot.length || farOut(a) - farOut(b))
-    .slice(0, NEAREST)
-    .map(({ wrench, whyNot }) => ({ tool: wrench.id, whyNot }));
+  const nearest = nearestOf(judged);
   const value = wanted.torque.given ?? `${formatNumber(wanted.torque.value, 4)} N·m`;
   return { fastening, what: 'wrench', why: `no wrench held may be used for ${value}`, nearest };
 }
+
+const nearestOf = (judged: readonly Judged[]): MissingTool['nearest'] =>
+  [...judged]
+    .sort((a, b) => a.whyNot.length - b.whyNot.length || farOut(a) - farOut(b))
+    .slice(0, NEAREST)
+    .map(({ wrench, whyNot }) => ({ tool: wrench.id, whyNot }));
+
+/** Whether a wrench would do it were somebody to name it. */
+const reaches = (wanted: Wanted, tool: string, tools: readonly Tool[], on: string): boolean =>
+  combinations({ ...wanted, useAnyway: [{ tool, by: '', why: '' }] }, tools, on).kept.some(
+    ({ judged }) => judged?.wrench.id === tool,
+  );
 
 /** Of one wrench with several crowfeet the one with the least against it. */
 const bestOf = (judged: readonly Judged[]): Judged => {

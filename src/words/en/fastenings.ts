@@ -5,6 +5,8 @@ export const fasteningSentences = {
   mayUseTool: (tool: string, fastening: string) => `${tool}: may it be used for ${fastening}?`,
   mayUseToolWhy: (against: readonly string[]) =>
     `no wrench held may be used for it; this one comes nearest, but: ${against.join('; ')}`,
+  mayUseNamedWhy: (against: readonly string[]) =>
+    `it is used by somebody's name or not at all: ${against.join('; ')}`,
   whichTool: (fastening: string) =>
     `${fastening}: which tool does it, and where does it come from?`,
   whichToolWhy: (why: string) => `with the tools held it cannot be done: ${why}`,

@@ -9,6 +9,7 @@ export const fasteningSentences: Translated<typeof english> = {
   mayUseTool: (tool, fastening) => `${tool}: ¿se puede usar para ${fastening}?`,
   mayUseToolWhy: (against) =>
     `ninguna llave disponible sirve; esta es la más próxima, pero: ${against.join('; ')}`,
+  mayUseNamedWhy: (against) => `se usa con el nombre de alguien o no se usa: ${against.join('; ')}`,
   whichTool: (fastening) => `${fastening}: ¿qué herramienta sirve y de dónde sale?`,
   whichToolWhy: (why) => `con las herramientas disponibles no se puede hacer: ${why}`,
   valueRight: (fastening, value) => `${fastening}: ¿es correcto ${value}?`,
