@@ -8,6 +8,17 @@ import {
   toolLines,
   wrenchWords,
 } from '../pack/fastening-words.ts';
+import { liftHead, liftLines, sailingLines, worthALine } from '../pack/lift-words.ts';
+import {
+  consumableWords,
+  doubtLines,
+  nearWords,
+  needLines,
+  needWords,
+  restsOn,
+  shortLines,
+  spareLines,
+} from '../pack/seal-words.ts';
 import type { Pack, Step } from '../pack/types.ts';
 import { wordsOf } from '../words/words.ts';
 
@@ -126,18 +137,66 @@ const fastenings = ({ fastenings: all }: Pack): string[] => {
   ];
 };
 
+const plain = (text: string): string => text;
+
+/** Each weight that is not light; packs of earlier days have none. */
+const liftsInWords = ({ lifts }: Pack): string[] => {
+  if (lifts === undefined) return [];
+  const w = wordsOf('en').lifting;
+  return [
+    '',
+    w.title.toUpperCase(),
+    ...sailingLines(lifts, w).map((each) => `  ${each}`),
+    ...worthALine(lifts).flatMap((one) => [
+      `  ${liftHead(one, w)}`,
+      ...liftLines(one, w, plain).map((each) => `        ${each}`),
+    ]),
+  ];
+};
+
+/** Each seal against the stores; packs of earlier days have none. */
+const sealLines = ({ seals }: Pack): string[] => {
+  if (seals === undefined) return [];
+  const w = wordsOf('en').seals;
+  const headed = (head: string, lines: readonly string[]): string[] =>
+    lines.length === 0 ? [] : ['', head.toUpperCase(), ...lines.map((each) => `  ${each}`)];
+  return [
+    ...headed(`${w.title}: ${restsOn(seals, w)}`, [
+      ...seals.needs.flatMap((need) => [
+        needWords(need, w, plain),
+        ...[...needLines(need, w, plain), ...doubtLines(need, w, plain)].map((x) => `      ${x}`),
+      ]),
+    ]),
+    ...headed(w.short, shortLines(seals, w, plain)),
+    ...headed(
+      w.spares,
+      seals.spares.flatMap((one) => spareLines(one, w, plain)),
+    ),
+    ...headed(
+      w.consumables,
+      seals.consumables.map((one) => consumableWords(one, w, plain)),
+    ),
+    ...headed(
+      w.near,
+      seals.near.map((one) => nearWords(one, w, plain)),
+    ),
+  ];
+};
+
+/** Packs made before the stores were read list their seals bare. */
+const sealBefore = (s: Pack['lists']['seals'][number]): string =>
+  `  ${s.count} × ${s.name} ${s.size ?? ''} ${s.compound ?? ''} (${s.joint})`;
+
 const lists = (pack: Pack): string[] => {
   const l = pack.lists;
   return [
     ...fastenings(pack),
+    ...liftsInWords(pack),
+    ...sealLines(pack),
     '',
     'TOOLS',
     ...l.tools.map((t) => `  ${t.tool} (${t.for.join(', ')})`),
-    '',
-    'SEALS',
-    ...l.seals.map(
-      (s) => `  ${s.count} × ${s.name} ${s.size ?? ''} ${s.compound ?? ''} (${s.joint})`,
-    ),
+    ...(pack.seals === undefined ? ['', 'SEALS', ...l.seals.map(sealBefore)] : []),
     '',
     'LOOSE PARTS',
     ...l.loose.map((x) => `  ${x.count} × ${x.name}`),

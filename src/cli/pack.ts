@@ -23,6 +23,8 @@ type Options = {
   readonly does?: string;
   readonly why?: string;
   readonly handsAboard?: string;
+  readonly when?: string;
+  readonly sails?: string;
   readonly request?: string;
   readonly pdf?: string;
   readonly language?: string;
@@ -45,6 +47,8 @@ export const packCommand = (): Command =>
     .option('--does <what>', 'renew-in-place, exchange or overhaul', 'exchange')
     .option('--why <text>', 'why the job is done')
     .option('--hands-aboard <n>', '1, 2, 3 or more who could look a second time, deck included')
+    .option('--when <time>', 'when the work begins, as 2026-11-25T14:00')
+    .option('--sails <time>', 'the next sailing or shift of berth, as 2026-11-25T16:30')
     .option('--request <file>', 'a request as the app exports it (JSON), instead of the names')
     .option('--pdf <file>', 'write the printed sheets')
     .option(
@@ -144,13 +148,15 @@ const requestOf = async (options: Options): Promise<Asked> => {
       };
     }
   } else {
-    const { machine, target, does, why, handsAboard } = options;
+    const { machine, target, does, why, handsAboard, when, sails } = options;
     given = {
       machine,
       target,
       does,
       ...(why === undefined ? {} : { why }),
       ...(handsAboard === undefined ? {} : { handsAboard }),
+      ...(when === undefined ? {} : { when }),
+      ...(sails === undefined ? {} : { sails }),
     };
   }
   const parsed = requestSchema.safeParse(given);

@@ -9,15 +9,13 @@ export type LegLoads = {
   /** The pull in the worst leg. */
   readonly tensionN: number;
   readonly working: Working;
-  readonly cautions: readonly string[];
+  /** What is to be said besides, by its name. */
+  readonly cautions: readonly ('legsFour' | 'legsWide')[];
 };
 
 /** Standard gravity. */
 const GRAVITY = 9.80665;
 const WIDE_DEG = 60;
-const WIDE =
-  'Legs more than 60° from straight down pull far more than the weight (from memory): ' +
-  'use longer legs.';
 
 const statics: Source = { kind: 'computed', by: 'statics' };
 
@@ -59,8 +57,8 @@ export function legLoads(
   const tensionN = worst * GRAVITY;
   sheet.work('F', 'pull in the worst leg', `${worst}*${GRAVITY}`, tensionN, 'N', statics);
   const cautions = [
-    ...(legs === 4 ? ['Four legs: counted as two, for two opposite ones may hold it all.'] : []),
-    ...(Math.max(...anglesDeg, 0) > WIDE_DEG ? [WIDE] : []),
+    ...(legs === 4 ? (['legsFour'] as const) : []),
+    ...(Math.max(...anglesDeg, 0) > WIDE_DEG ? (['legsWide'] as const) : []),
   ];
   return { loadsKg, tensionN, working: [...sheet.rows], cautions };
 }

@@ -29,9 +29,6 @@ export const liftsOf = (c: Context, held: Held): Lifts => {
   return { list, sailing: sailingClash(c, list) };
 };
 
-const STRAIGHT =
-  'Laid straight, each leg in one length: choked or wrapped it bears less than is marked.';
-
 const kg = (value: number): Quantity => ({ value, unit: 'kg' });
 
 const viewOf = (c: Context, m: Moved, hands: Hands, taken: Set<string>): LiftView => {
@@ -128,7 +125,10 @@ const gearLift = (
     tension: loads === null ? null : { value: loads.tensionN, unit: 'N' },
     needs: lines,
     points: pointsOf(c, rig, weight, worst),
-    cautions: [...(loads?.cautions ?? []), ...(legs === 0 ? [] : [STRAIGHT])],
+    cautions: [
+      ...(loads?.cautions ?? []).map((key) => c.say(key)),
+      ...(legs === 0 ? [] : [c.say('legsStraight')]),
+    ],
     working: loads?.working ?? [],
   };
 };

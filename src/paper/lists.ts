@@ -1,9 +1,11 @@
 // The lists at the end of the pack: what to lay out, what to count back, what to see to later.
 
 import { asideLines, askLines, fasteningLines, missingLines } from '../pack/fastening-words.ts';
+import { liftHead, liftLines, sailingLines, worthALine } from '../pack/lift-words.ts';
 import type { Pack } from '../pack/types.ts';
 import { now, say } from '../words/heard.ts';
 import { type Language, type Words, wordsOf } from '../words/words.ts';
+import { sealLists } from './seals.ts';
 import { valueView } from './steps.ts';
 
 type W = Words['fastenings'];
@@ -38,7 +40,9 @@ const nameOf = (id: string, { facts, lists }: Pack): string =>
 export const listsOf = (pack: Pack, language: Language = 'en'): readonly ListView[] => [
   ...toolsHeld(pack, wordsOf(language).fastenings),
   ...toLayOut(pack),
+  ...sealLists(pack, language),
   ...fastened(pack, wordsOf(language).fastenings),
+  ...lifted(pack, wordsOf(language).lifting),
   ...toSeeTo(pack),
 ];
 
@@ -68,6 +72,25 @@ const toolsHeld = ({ fastenings }: Pack, w: W): readonly ListView[] => {
       tools.layOut.map(({ name, place }) => [name, place ?? '', '', '']),
     ),
     one(w.laidAside, asideLines(tools, w)),
+  ];
+};
+
+/** Each weight that is not light: how it goes, what bears it, and what is still asked. */
+const lifted = ({ lifts }: Pack, w: Words['lifting']): readonly ListView[] => {
+  if (lifts === undefined) return [];
+  const rows = worthALine(lifts).map((one) => [
+    liftHead(one, w),
+    liftLines(one, w, now).join('; '),
+  ]);
+  return [
+    list(
+      [w.title, ...sailingLines(lifts, w)].join(' · '),
+      [
+        [say('pWhat'), 1.6],
+        [say('lCarried'), 3],
+      ],
+      rows,
+    ),
   ];
 };
 
@@ -106,36 +129,7 @@ const toLayOut = (pack: Pack): readonly ListView[] => {
         '',
       ]),
     ),
-    list(
-      say('lSeals'),
-      [
-        [say('lCount'), 0.6],
-        [say('lName'), 1.8],
-        [say('lSize'), 1.5],
-        [say('lCompound'), 1.3],
-        [say('lJoint'), 1.5],
-        [say('lOldOut'), 0.7],
-        [say('lNewIn'), 0.7],
-      ],
-      lists.seals.map((row) => [
-        String(row.count),
-        now(row.name),
-        row.size ?? say('notStated'),
-        row.compound ?? say('notStated'),
-        row.joint,
-        '',
-        '',
-      ]),
-    ),
-    list(
-      say('lConsumables'),
-      [
-        [say('lName'), 2],
-        [say('lAmount'), 1],
-        [say('lForWhat'), 2],
-      ],
-      lists.consumables.map((row) => [now(row.name), row.amount ?? say('notStated'), row.for]),
-    ),
+    ...(pack.seals === undefined ? sealsBefore(pack) : []),
     list(
       say('lLoose'),
       [
@@ -148,6 +142,40 @@ const toLayOut = (pack: Pack): readonly ListView[] => {
     ),
   ];
 };
+
+/** Packs made before the stores were read list their seals bare. */
+const sealsBefore = ({ lists }: Pack): readonly ListView[] => [
+  list(
+    say('lSeals'),
+    [
+      [say('lCount'), 0.6],
+      [say('lName'), 1.8],
+      [say('lSize'), 1.5],
+      [say('lCompound'), 1.3],
+      [say('lJoint'), 1.5],
+      [say('lOldOut'), 0.7],
+      [say('lNewIn'), 0.7],
+    ],
+    lists.seals.map((row) => [
+      String(row.count),
+      now(row.name),
+      row.size ?? say('notStated'),
+      row.compound ?? say('notStated'),
+      row.joint,
+      '',
+      '',
+    ]),
+  ),
+  list(
+    say('lConsumables'),
+    [
+      [say('lName'), 2],
+      [say('lAmount'), 1],
+      [say('lForWhat'), 2],
+    ],
+    lists.consumables.map((row) => [now(row.name), row.amount ?? say('notStated'), row.for]),
+  ),
+];
 
 const toSeeTo = ({ lists, limits }: Pack): readonly ListView[] => [
   list(

@@ -14,6 +14,7 @@ import { Sheet } from '../shared/sheet.tsx';
 export function Begin() {
   const { replica, makePack } = useVessel();
   const { begin: w } = useWords();
+  const [sails, setSails] = useState('');
   const [machineId, setMachine] = useState('');
   const [targetId, setTarget] = useState('');
   const [does, setDoes] = useState<Does | ''>('');
@@ -32,6 +33,7 @@ export function Begin() {
       does,
       ...(why.trim() === '' ? {} : { why: why.trim() }),
       ...(when === '' ? {} : { when }),
+      ...(sails === '' ? {} : { sails }),
       ...(people.length === 0 ? {} : { people }),
       ...(aboard === '' ? {} : { handsAboard: aboard }),
     });
@@ -70,13 +72,31 @@ export function Begin() {
         />
       )}
       <Field label={w.why} value={why} onChange={setWhy} list={Object.values(w.reasons)} />
-      <Field label={w.when} type="date" value={when} onChange={setWhen} />
+      <Times when={when} onWhen={setWhen} sails={sails} onSails={setSails} />
       <Hands label={w.hands} value={people} onChange={setPeople} />
       <Aboard value={aboard} onChange={setAboard} />
       <Plain onPress={() => void work()} disabled={doing === undefined}>
         {w.workOut}
       </Plain>
     </Sheet>
+  );
+}
+
+type TimesProps = {
+  readonly when: string;
+  readonly onWhen: (day: string) => void;
+  readonly sails: string;
+  readonly onSails: (time: string) => void;
+};
+
+/** When the work is done, and before which sailing: nothing may hang when the vessel moves. */
+function Times({ when, onWhen, sails, onSails }: TimesProps) {
+  const { begin: w, lifting } = useWords();
+  return (
+    <>
+      <Field label={w.when} type="date" value={when} onChange={onWhen} />
+      <Field label={lifting.nextSailing} type="datetime-local" value={sails} onChange={onSails} />
+    </>
   );
 }
 

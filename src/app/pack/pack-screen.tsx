@@ -12,6 +12,7 @@ import { PackValues } from '../values/changed-since.tsx';
 import { Decisions } from './decisions.tsx';
 import { FasteningList } from './fastenings.tsx';
 import { IsolationList } from './isolation.tsx';
+import { LiftList } from './lifts.tsx';
 import { Lists } from './lists.tsx';
 import { Seals } from './seals.tsx';
 import { StartJob } from './start.tsx';
@@ -61,6 +62,7 @@ function PackSheet({ pack }: { readonly pack: Pack }) {
       {pack.bench === null ? null : <Removal id="atBench" plan={pack.bench} />}
       <FasteningList pack={pack} />
       <Seals pack={pack} />
+      <LiftList pack={pack} />
       <Lists pack={pack} />
       <Notes pack={pack} />
       <StepList pack={pack} />

@@ -4,6 +4,7 @@ import { useState } from 'react';
 import type { Ask, Pack, Step } from '../../pack/types.ts';
 import type { JobState } from '../../record/types.ts';
 import { BeforeBeside, FoundPosition } from '../before/baseline.tsx';
+import { LiftAtStep } from '../pack/lifts.tsx';
 import { ValueWords } from '../pack/lists.tsx';
 import { Main, Plain } from '../shared/controls.tsx';
 import { useKept } from '../shared/kept.ts';
@@ -76,6 +77,7 @@ export function StepSheet({ job, pack, step, ready, onDone }: StepSheetProps) {
     <article className="step" data-step={step.id} aria-label={speaks.words.work.now}>
       <DrawnStep job={job} pack={pack} step={step} onTick={onTick} />
       <StepWords step={step} together={along.steps} />
+      <LiftAtStep pack={pack} thing={step.thing} />
       <Cautions cautions={cautions} verifiedBy={verifiedBy} onVerifiedBy={setVerifiedBy} />
       <Asks
         asks={asksBeside(step, quick, answers)}

@@ -30,6 +30,24 @@ export const liftingSentences = {
     (against.length === 0 ? '' : ` (${against.join('; ')})`),
   askHolder: 'what holds it while its joints are loose?',
 
+  liftFits: 'fits',
+  liftSome: 'too heavy for some',
+  liftNearlyAll: 'too heavy for nearly all',
+  liftOutside: 'outside the method: use gear or a second person',
+  helpCloser: 'Bring the load closer to the body.',
+  helpHeight: 'Begin or end the lift nearer to knuckle height, 75 cm.',
+  helpWay: 'Shorten the way up or down.',
+  helpTwist: 'Turn with the feet in place of twisting.',
+  helpOften: 'Lift less often, or rest longer between.',
+  helpGrip: 'Give it handles, or a better grip.',
+  helpLighter: 'Make it lighter, or share it.',
+  legsStraight:
+    'Laid straight, each leg in one length: choked or wrapped it bears less than is marked.',
+  legsFour: 'Four legs: counted as two, for two opposite ones may hold it all.',
+  legsWide:
+    'Legs more than 60° from straight down pull far more than the weight (from memory): ' +
+    'use longer legs.',
+
   howLifted: (part: string, asks: readonly string[]) => `${part}: ${asks.join('; ')}`,
   howLiftedWhy:
     'a weight is settled before anything is shut: what carries it, and that it bears it',
@@ -61,6 +79,9 @@ export const lifting = {
     `${share} kg counts for each, ${least} kg is recommended at most`,
   bestCase: 'the figure is the best case on a dry floor, no limit to lift to',
   rests: (on: string) => `rests on what is ${on}`,
+  holdsFor:
+    'holds for a person standing upright on a firm, still floor, in mild air, holding nothing; ' +
+    'who can not lift it says so',
   helps: (advice: string) => `What helps most: ${advice}`,
   legs: (n: number, angles: string) =>
     n === 1 ? 'one leg, straight down' : `${n} legs, ${angles}° from straight down`,
@@ -82,14 +103,10 @@ export const lifting = {
   late: (hangs: string) =>
     'TOO LATE: the vessel would sail with the job open' +
     `${hangs === '' ? '' : ` and this hanging: ${hangs}`}.`,
-  drawing: {
-    hands: 'hands',
-    floor: 'floor',
-    ankles: 'ankles',
-    from: 'from',
-    to: 'to',
-    hook: 'hook',
-  },
+  each: (kg: string) => `${kg} each`,
+  onLeg: (kg: string) => `${kg} on a leg`,
+  drawn: 'hands ahead of the ankles →, above the floor ↑',
+  nextSailing: 'Next sailing or shift of berth',
   kinds: {
     'chain block': 'chain block',
     sling: 'sling',

@@ -32,6 +32,24 @@ export const liftingSentences: Translated<typeof english> = {
     (against.length === 0 ? '' : ` (${against.join('; ')})`),
   askHolder: '¿qué lo sujeta mientras sus uniones están sueltas?',
 
+  liftFits: 'vale',
+  liftSome: 'demasiado pesado para algunos',
+  liftNearlyAll: 'demasiado pesado para casi todos',
+  liftOutside: 'fuera del método: usar un aparejo u otra persona',
+  helpCloser: 'Acercar la carga al cuerpo.',
+  helpHeight: 'Empezar o acabar más cerca de la altura de los nudillos, 75 cm.',
+  helpWay: 'Acortar el recorrido hacia arriba o hacia abajo.',
+  helpTwist: 'Girar con los pies en vez de torcerse.',
+  helpOften: 'Levantar menos a menudo, o descansar más entre medias.',
+  helpGrip: 'Ponerle asas, o un mejor agarre.',
+  helpLighter: 'Hacerlo más ligero, o repartirlo.',
+  legsStraight:
+    'Puesta recta, cada ramal de una pieza: ahorcada o enrollada soporta menos de lo marcado.',
+  legsFour: 'Cuatro ramales: se cuentan dos, pues dos opuestos pueden llevarlo todo.',
+  legsWide:
+    'Los ramales a más de 60° de la vertical tiran mucho más que el peso (de memoria): ' +
+    'usar ramales más largos.',
+
   howLifted: (part, asks) => `${part}: ${asks.join('; ')}`,
   howLiftedWhy: 'un peso se decide antes de cerrar nada: qué lo lleva, y que lo soporta',
   sailsFirst: (sails, latest) =>
@@ -63,6 +81,9 @@ export const lifting: typeof englishLifting = {
     `a cada uno le cuentan ${share} kg, se recomiendan ${least} kg como mucho`,
   bestCase: 'la cifra es el mejor caso sobre suelo seco, no un límite hasta el que levantar',
   rests: (on) => `se apoya en lo que es ${on}`,
+  holdsFor:
+    'vale para una persona erguida sobre suelo firme y quieto, con aire templado, sin sostener ' +
+    'nada; quien no pueda levantarlo lo dice',
   helps: (advice) => `Lo que más ayuda: ${advice}`,
   legs: (n, angles) =>
     n === 1 ? 'un ramal, a plomo' : `${n} ramales, a ${angles}° de la vertical`,
@@ -82,14 +103,10 @@ export const lifting: typeof englishLifting = {
   late: (hangs) =>
     'DEMASIADO TARDE: el buque saldría con el trabajo abierto' +
     `${hangs === '' ? '' : ` y esto colgado: ${hangs}`}.`,
-  drawing: {
-    hands: 'manos',
-    floor: 'suelo',
-    ankles: 'tobillos',
-    from: 'de',
-    to: 'a',
-    hook: 'gancho',
-  },
+  each: (kg) => `${kg} cada uno`,
+  onLeg: (kg) => `${kg} por ramal`,
+  drawn: 'manos delante de los tobillos →, sobre el suelo ↑',
+  nextSailing: 'Próxima salida o cambio de atraque',
   kinds: {
     'chain block': 'polipasto de cadena',
     sling: 'eslinga',
