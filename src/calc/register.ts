@@ -13,6 +13,7 @@ import { decideCalculation } from './decide.ts';
 import { floodingCalculation } from './flooding.ts';
 import { isolateCalculation } from './isolate.ts';
 import { jointCalculation } from './joint.ts';
+import { lifeCalculation } from './life.ts';
 import { liftCalculation } from './lift.ts';
 import { oRingCalculation } from './o-ring.ts';
 import { patternCalculation } from './pattern.ts';
@@ -78,6 +79,7 @@ const calculations: readonly Calculation[] = [
   coolDownCalculation,
   seaWaterCalculation,
   decideCalculation,
+  lifeCalculation,
 ];
 
 export const listCalculations = (): readonly Calculation[] => calculations;
