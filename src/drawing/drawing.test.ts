@@ -81,7 +81,7 @@ const all = (surface: 'screen' | 'paper', width: number): Readonly<Record<string
         weight: '12 kg each',
         from: { hCm: 30, vCm: 20 },
         to: { hCm: 30, vCm: 75 },
-        floor: 'hands ahead of the ankles →, above the floor ↑',
+        floor: 'ahead of the ankles →, above the floor ↑',
       },
       options,
     ),

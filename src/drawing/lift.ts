@@ -83,7 +83,7 @@ export function handsDrawing(given: HandsDrawn, options: DrawingOptions = {}): D
         ? []
         : [
             line(x + from.hCm * SCALE + 24, y(from), x + from.hCm * SCALE + 24, y(to), 1.5),
-            arrowHead(x + from.hCm * SCALE + 24, y(to), tip > 0 ? Math.PI / 2 : -Math.PI / 2, 12),
+            arrowHead(x + from.hCm * SCALE + 24, y(to), tip > 0 ? -Math.PI / 2 : Math.PI / 2, 12),
           ]),
       figure(from, Math.min(FLOOR - 12, y(from) + 5)),
       ...(to === null || Math.abs(y(to) - y(from)) < 20
@@ -132,7 +132,11 @@ export function slingDrawing(given: SlingDrawn, options: DrawingOptions = {}): D
           'stroke-dasharray': '5 4',
         }),
     el('rect', { x: x - wide, y: end, width: 2 * wide, height: 40, 'stroke-width': 2.5 }),
-    ...(given.legs === 1 ? [] : [text(x + 6, HOOK + 44, `${second}°`, { size: 15, bold: true })]),
+    ...(given.legs === 1
+      ? []
+      : [
+          text(x + (right < 60 ? right + 12 : 8), end - 14, `${second}°`, { size: 15, bold: true }),
+        ]),
     text(x, end + 70, given.legSays, { size: 16, anchor: 'middle', bold: true }),
   ]);
 }

@@ -9,12 +9,18 @@ type Told = (text: string) => string;
 
 const short = (value: number): string => formatNumber(value, 3);
 
-/** `36 kg wet · Sea-water pump, off: by lifting gear`. */
-export const liftHead = (one: LiftView, w: W): string => {
-  const weight = one.weight === null ? w.noWeight : w.weight(short(one.weight.value), one.wet);
+export const liftWeight = (one: LiftView, w: W): string =>
+  one.weight === null ? w.noWeight : w.weight(short(one.weight.value), one.wet);
+
+/** `Sea-water pump, off: by lifting gear`. */
+export const liftWhat = (one: LiftView, w: W): string => {
   const where = [w[one.as], ...(one.bench ? [w.atBench] : [])].join(', ');
-  return `${weight} · ${one.name}, ${where}: ${w.how[one.how]}`;
+  return `${one.name}, ${where}: ${w.how[one.how]}`;
 };
+
+/** `36 kg wet · Sea-water pump, off: by lifting gear`. */
+export const liftHead = (one: LiftView, w: W): string =>
+  `${liftWeight(one, w)} · ${liftWhat(one, w)}`;
 
 const handLines = (hand: HandLift, people: number, w: W, told: Told): readonly string[] => [
   ...(hand.verdict === null ? [] : [`${w.people(people)}; ${w.verdict(told(hand.verdict))}`]),

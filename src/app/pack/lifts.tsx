@@ -2,7 +2,15 @@
 
 import { handsDrawing, slingDrawing } from '../../drawing/lift.ts';
 import type { LiftView } from '../../pack/lift-types.ts';
-import { liftAt, liftHead, liftLines, sailingLines, worthALine } from '../../pack/lift-words.ts';
+import {
+  liftAt,
+  liftHead,
+  liftLines,
+  liftWeight,
+  liftWhat,
+  sailingLines,
+  worthALine,
+} from '../../pack/lift-words.ts';
 import type { Pack } from '../../pack/types.ts';
 import { formatNumber } from '../../quantity/quantity.ts';
 import { Drawn } from '../shared/drawn.tsx';
@@ -39,7 +47,7 @@ function OneLift({ one }: { readonly one: LiftView }) {
   return (
     <article className="fastening" data-lift={one.part} data-how={one.how}>
       <p className="step-value">
-        <b>{liftHead(one, w)}</b>
+        <b>{liftWeight(one, w)}</b> · {liftWhat(one, w)}
       </p>
       <LiftDrawn one={one} />
       <ul className="small">

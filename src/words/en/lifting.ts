@@ -105,7 +105,7 @@ export const lifting = {
     `${hangs === '' ? '' : ` and this hanging: ${hangs}`}.`,
   each: (kg: string) => `${kg} each`,
   onLeg: (kg: string) => `${kg} on a leg`,
-  drawn: 'hands ahead of the ankles →, above the floor ↑',
+  drawn: 'ahead of the ankles →, above the floor ↑',
   nextSailing: 'Next sailing or shift of berth',
   kinds: {
     'chain block': 'chain block',

@@ -105,7 +105,7 @@ export const lifting: typeof englishLifting = {
     `${hangs === '' ? '' : ` y esto colgado: ${hangs}`}.`,
   each: (kg) => `${kg} cada uno`,
   onLeg: (kg) => `${kg} por ramal`,
-  drawn: 'manos delante de los tobillos →, sobre el suelo ↑',
+  drawn: 'delante de los tobillos →, sobre el suelo ↑',
   nextSailing: 'Próxima salida o cambio de atraque',
   kinds: {
     'chain block': 'polipasto de cadena',
