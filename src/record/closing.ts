@@ -4,6 +4,7 @@ import type { Pack } from '../pack/types.ts';
 import { heard, say } from '../words/heard.ts';
 import { neverTogether } from './done-to-here.ts';
 import { paperRefused } from './from-paper.ts';
+import { givingBackRefused } from './given-back.ts';
 import { isWet, LETS_GO } from './isolation.ts';
 import { kindOf, stepIdOf } from './kinds.ts';
 import { roundsOf } from './ledger.ts';
@@ -233,28 +234,6 @@ function wetStillTight(job: JobState, pack: Pack, step: string): string | null {
     ahead.push(...one.needs);
   }
   return null;
-}
-
-/** Giving back a listed closure opens the boundary again while a wet joint stands open. */
-function givingBackRefused(job: JobState, pack: Pack | null, draft: Draft): Refusal | null {
-  const facts = pack?.facts ?? null;
-  if (facts === null || pack === null) return null;
-  const id = after(String(draft.body.thing));
-  const closure =
-    draft.kind === 'restored'
-      ? id
-      : pack.lists.closures.find((c) => c.tags.includes(Number(id)))?.closure;
-  if (closure === undefined || !facts.isolation.closures.includes(closure)) return null;
-  const open = job.entries.filter(
-    (e) => e.open && e.kind === 'joint' && isWet(facts, after(e.thing)),
-  );
-  if (open.length === 0) return null;
-  const name = facts.closures[closure]?.name ?? closure;
-  return refusal(
-    'isolation not proved',
-    say('notGivenBack', name),
-    open.map((e) => say('listedThing', e.thing, e.what)),
-  );
 }
 
 function lookRefused(job: JobState, body: ActBody): Refusal | null {

@@ -142,7 +142,7 @@ describe('done to here', () => {
     expect(asked('made', round('hand'))).toBeUndefined();
   });
 
-  test('a critical joint of one round is ticked by itself, whether the round is named or not', () => {
+  test('a critical joint of one round is ticked by itself, its round named or not', () => {
     const { joints } = pack.facts;
     const flange = joints['suction-flange'];
     if (flange === undefined) throw new Error('no flange');

@@ -181,6 +181,25 @@ describe('the pump job without a pack', () => {
 });
 
 describe('the two stops hold without a pack', () => {
+  test('a valve and its tag stay while what may hold liquid is off; a plug does not', () => {
+    const stripped = chain(pumpStrip);
+    const back = (kind: string, thing: string) => asked(stripped, stripDraft(kind, { thing }));
+    for (const thing of ['closure/sea-inlet', 'closure/cooler-valve']) {
+      const refusal = back('restored', thing);
+      expect(refusal?.stop, thing).toBe('isolation not proved');
+      expect(refusal?.open.join()).toContain('Sea-water pump');
+    }
+    expect(back('untagged', 'tag/1')?.stop).toBe('isolation not proved');
+    expect(back('restored', 'closure/start-plug')).toBeNull();
+    const dry = chain([begun(), ...pumpIsolation, ...pumpTaking.slice(0, 1)]);
+    expect(asked(dry, stripDraft('restored', { thing: 'closure/sea-inlet' }))).toBeNull();
+    let acts: readonly Act[] = stripped;
+    for (const draft of makingGood(stripped)) {
+      expect(asked(acts, draft), JSON.stringify(draft)).toBeNull();
+      acts = then(acts, draft);
+    }
+  });
+
   const hose = pumpTaking[1] ?? begun();
   const guard = pumpTaking[0] ?? begun();
   const unknown = pumpTaking.at(-1) ?? begun();
