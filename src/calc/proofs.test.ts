@@ -48,3 +48,31 @@ test('decide, worked case 2: a temperature at most, from five readings', async (
     probabilityConforming: near(0.933, 3),
   });
 });
+
+test('cooler, worked case 1: area of a counterflow exchanger', async () => {
+  const found = await done('cooler', {
+    arrangement: 'counterflow',
+    hot: { fluid: { heatCapacity: 4_310 }, flow: 2, in: 160 },
+    cold: { fluid: { heatCapacity: 4_180 }, flow: 1.2, in: 20, out: 80 },
+    U: 640,
+  });
+  expect(found).toMatchObject({
+    duty: near(300.96, 2),
+    hot: { out: near(125.09, 2) },
+    lmtd: near(91.97, 2),
+    area: near(5.113, 3),
+  });
+});
+
+test('cooler, worked case 2: sea-water flow without a flow meter', async () => {
+  const warm = (value: number) => ({ value, unit: 'Cel', u: 0.25 });
+  const flow = { value: 3.4, unit: 'kg/s', u: 0.08 };
+  const found = await done('cooler', {
+    hot: { fluid: { name: 'fresh water' }, flow, in: warm(78), out: warm(66.5) },
+    cold: { fluid: { name: 'sea water', salinity: 35 }, in: warm(28.6), out: warm(41.2) },
+  });
+  expect(found).toMatchObject({
+    duty: near(163.9, 1),
+    cold: { flow: { ...near(3.25, 2), u: expect.closeTo(0.155, 3) } },
+  });
+});

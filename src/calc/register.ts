@@ -9,6 +9,7 @@ import { check, IGNORED, IGNORED_IN_PLAIN } from './border.ts';
 import { combineCalculation } from './combine.ts';
 import { compatibleCalculation } from './compatible.ts';
 import { coolDownCalculation } from './cool-down.ts';
+import { coolerCalculation } from './cooler.ts';
 import { decideCalculation } from './decide.ts';
 import { floodingCalculation } from './flooding.ts';
 import { isolateCalculation } from './isolate.ts';
@@ -18,6 +19,7 @@ import { liftCalculation } from './lift.ts';
 import { oRingCalculation } from './o-ring.ts';
 import { patternCalculation } from './pattern.ts';
 import { removalCalculation } from './removal.ts';
+import { renewalAgeCalculation } from './renewal-age.ts';
 import { seaWaterCalculation } from './sea-water.ts';
 import { tighteningCalculation } from './tightening.ts';
 import { wrenchSettingCalculation } from './wrench-setting.ts';
@@ -80,6 +82,8 @@ const calculations: readonly Calculation[] = [
   seaWaterCalculation,
   decideCalculation,
   lifeCalculation,
+  coolerCalculation,
+  renewalAgeCalculation,
 ];
 
 export const listCalculations = (): readonly Calculation[] => calculations;

@@ -1,8 +1,9 @@
 // A fluid by its name, as pumps and coolers meet it: density, heat capacity, vapour pressure.
 
-import { densityKgM3, heatCapacityJKgK, SURFACE_PA } from './gibbs.ts';
+import { densityKgM3, heatCapacityJKgK, KELVIN, SURFACE_PA } from './gibbs.ts';
 import { glycolMixture } from './glycol.ts';
 import { HIGHEST_C, LOWEST_C, STANDARD_SALINITY, vapourPressurePa } from './sea-water.ts';
+import { densityOf, potentialJKg } from './steam.ts';
 
 export const FLUIDS = [
   'fresh water',
@@ -30,10 +31,27 @@ const fraction: Readonly<Record<string, number>> = {
   'ethylene glycol coolant 50 %': 0.5,
 };
 
-/** The widest that a fluid is known for, °C. */
-export const FLUID_RANGE_C = { water: [LOWEST_C, HIGHEST_C], glycol: [0, 100] } as const;
+/** Fresh water is known further than sea water, by IAPWS-95. */
+export const FRESH_TO_C = 120;
 
-/** Null outside its range. Fresh water above 60 °C has no formula here. */
+// Heat capacity by the second difference of the potential over a degree to each side.
+function hotFreshWater(temperatureC: number): Fluid {
+  const at = (by: number) => {
+    const kelvin = temperatureC + KELVIN + by;
+    return potentialJKg(densityOf('liquid', HOT_PA, kelvin), kelvin);
+  };
+  const bend = at(1) - 2 * at(0) + at(-1);
+  return {
+    densityKgM3: densityOf('liquid', HOT_PA, temperatureC + KELVIN),
+    heatCapacityJKgK: -(temperatureC + KELVIN) * bend,
+    vapourPressurePa: vapourPressurePa(0, temperatureC),
+  };
+}
+
+// So that it is liquid to 120 °C; heat capacity and density hardly feel the pressure.
+const HOT_PA = 250_000;
+
+/** What a fluid of this name is at a temperature; null outside its range. */
 export function fluidOf(
   name: FluidSpelling,
   temperatureC: number,
@@ -44,8 +62,10 @@ export function fluidOf(
     const mixture = glycolMixture(glycol, temperatureC);
     return mixture === null ? null : { ...mixture, vapourPressurePa: null };
   }
-  if (temperatureC < LOWEST_C || temperatureC > HIGHEST_C) return null;
   const salinity = name === 'sea water' || name === 'seawater' ? saltGKg / 1_000 : 0;
+  const highest = salinity === 0 ? FRESH_TO_C : HIGHEST_C;
+  if (temperatureC < LOWEST_C || temperatureC > highest) return null;
+  if (temperatureC > HIGHEST_C) return hotFreshWater(temperatureC);
   const state = { salinity, temperatureC, pressurePa: SURFACE_PA };
   return {
     densityKgM3: densityKgM3(state),
