@@ -204,7 +204,12 @@ export const bodies = {
   'moved-aside': about('part', {}),
   'item-out': about('item', {}),
   'seal-out': about('seal', {}),
-  'seal-in': about('seal', {}),
+  /** Which item of the stores went in, by its label. */
+  'seal-in': about('seal', {
+    item: id.optional(),
+    batch: z.string().max(200).optional(),
+    cured: z.string().max(40).optional(),
+  }),
   'loose-out': about('loose', {}),
   'loose-in': about('loose', {}),
   'as-found': about('item|part', {

@@ -9,6 +9,7 @@ import { isWet, LETS_GO } from './isolation.ts';
 import { kindOf, stepIdOf } from './kinds.ts';
 import { roundsOf } from './ledger.ts';
 import { rivalPacks } from './rivals.ts';
+import { sealsRefused } from './seal-counts.ts';
 import { lookActRefused, waitsForLook } from './second-look-refused.ts';
 import { lookedRefused, supersededRefused } from './superseded.ts';
 import { after } from './things.ts';
@@ -78,8 +79,14 @@ function refused(
       return afterClosing(now, draft) ?? notClear(now) ?? startsUnseen(now, draft);
     case 'second-look':
       return afterClosing(now, draft) ?? lookActRefused(now, draft, at);
+    case 'seal-in':
+      return afterClosing(now, draft) ?? sealsRefused(now, pack, draft);
     case 'made':
-      return afterClosing(now, draft) ?? madeRefused(now, pack, draft.body);
+      return (
+        afterClosing(now, draft) ??
+        madeRefused(now, pack, draft.body) ??
+        sealsRefused(now, pack, draft)
+      );
     case 'checked-tight':
     case 're-tightened':
       return afterClosing(now, draft) ?? tightRefused(now, packs, draft);

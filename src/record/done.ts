@@ -3,8 +3,9 @@
 import { passedOver } from './before.ts';
 import { clearCalls, isYes } from './isolation.ts';
 import { stepIdOf } from './kinds.ts';
-import { concurrent, type Ledger, openingsOf, roundFull, roundOf } from './ledger.ts';
+import { concurrent, type Ledger, openingsOf, roundFull, roundOf, unclosed } from './ledger.ts';
 import type { Said, View } from './said.ts';
+import { isCountedSeal } from './seal-counts.ts';
 import { type Looking, lookCounts } from './second-look.ts';
 
 export type Reports = {
@@ -65,6 +66,7 @@ function counts(reports: Reports, s: Said, acts: readonly Said[], view: View): b
   return closes.every(
     (t) =>
       openingsOf(ledger, t, view).every((o) => ledger.isAncestor(o.said.index, s.index)) &&
+      (!isCountedSeal(t) || unclosed(ledger, t, view).length === 0) &&
       !acts.some((other) => concurrent(ledger, s, other)),
   );
 }

@@ -3,6 +3,7 @@
 import type { Thing } from '../pack/types.ts';
 import { expectedCount, type Opening } from './kinds.ts';
 import { everything, type IsAncestor, type Said, type View } from './said.ts';
+import { isCountedSeal, sealCounted } from './seal-counts.ts';
 import { after } from './things.ts';
 
 type Opened = { readonly said: Said; readonly opening: Opening };
@@ -151,7 +152,8 @@ export function closedBy(
   if (!thing.startsWith('joint/')) {
     const apart = ledger.accounts.get(thing)?.apart;
     const standing = closers.filter((c) => apart?.get(c)?.some((o) => view(o.index)) !== true);
-    return standing.length === 0 ? null : standing;
+    const met = isCountedSeal(thing) ? sealCounted(thing, standing) : standing.length > 0;
+    return met ? standing : null;
   }
   // A pack amended since may ask for other rounds; those it was made up by still hold.
   const byFacts = new Set(closers.map((c) => c.facts));

@@ -373,6 +373,7 @@ export type Refusal = {
     | 'someone not clear'
     | 'not looked at'
     | 'value superseded'
+    | 'seals not counted'
     | 'not closed'
     | 'bad act';
   readonly why: string;

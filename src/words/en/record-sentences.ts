@@ -83,6 +83,7 @@ export const recordSentences = {
   someoneNotClear: 'someone not clear',
   notLookedAt: 'not looked at',
   valueSuperseded: 'value superseded',
+  sealsStop: 'seals not counted',
   notClosed: 'not closed',
 
   // Values replaced since the pack was made.

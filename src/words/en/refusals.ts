@@ -77,6 +77,12 @@ export const refusalSentences = {
   notLookedLineUp: 'no second pair of eyes has looked at the line-up as it stands now',
   waitsForLook: (what: string, why: string, step: string) =>
     `${what}: ${why}. Have it looked at, or use it anyway by name ("${step}").`,
+  oldSealsFirst: (n: number) =>
+    `how many old ones came out? ${n} ${n === 1 ? 'groove is' : 'grooves are'} not counted empty; ` +
+    'take them out and count, or use it anyway by name',
+  sealsNotCounted: (n: number) =>
+    `${n} of its seals ${n === 1 ? 'is' : 'are'} not counted, old out and new in: a joint is not ` +
+    'closed over a double ring or an empty groove; count, or use it anyway by name',
   nothingToLookAt: (thing: string) => `${thing}: there is nothing to look at`,
   notAllStands: 'not everything has been said to stand where it should',
   notAllLookedAt: 'not every closure of the list was looked at',

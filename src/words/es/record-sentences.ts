@@ -74,6 +74,7 @@ export const recordSentences: Translated<typeof english> = {
   someoneNotClear: 'alguien no está apartado',
   notLookedAt: 'sin mirar',
   valueSuperseded: 'valor sustituido',
+  sealsStop: 'juntas sin contar',
   notClosed: 'no se ha cerrado',
 
   withdrawn: 'retirado',

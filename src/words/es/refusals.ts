@@ -78,6 +78,12 @@ export const refusalSentences: Translated<typeof english> = {
   notLookedLineUp: 'nadie más ha mirado la puesta en línea tal como está ahora',
   waitsForLook: (what, why, step) =>
     `${what}: ${why}. Que alguien lo mire, o úselo de todos modos con su nombre («${step}»).`,
+  oldSealsFirst: (n) =>
+    `¿cuántas viejas salieron? ${n} ${n === 1 ? 'ranura' : 'ranuras'} sin contar vacía; ` +
+    'sáquelas y cuéntelas, o úselo de todos modos con su nombre',
+  sealsNotCounted: (n) =>
+    `${n} de sus juntas sin contar, viejas fuera y nuevas dentro: una unión no se cierra sobre ` +
+    'una junta doble ni una ranura vacía; cuente, o úselo de todos modos con su nombre',
   nothingToLookAt: (thing) => `${thing}: no hay nada que mirar`,
   notAllStands: 'no de todo se ha dicho que está donde debe',
   notAllLookedAt: 'no se miraron todos los cierres de la lista',
