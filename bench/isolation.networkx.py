@@ -1,4 +1,4 @@
-"""Least cuts of the same networks by networkx: reads networks as JSON lines, prints seconds and efforts."""
+"""Least cuts of the same networks by networkx: JSON lines in, processor seconds and efforts out."""
 
 import json
 import sys
@@ -8,7 +8,7 @@ import networkx as nx
 
 
 def least_cut(network):
-    start = time.perf_counter()
+    start = time.process_time()
     graph = nx.DiGraph()
     kinds = {node["id"]: node for node in network["nodes"]}
     for name, node in kinds.items():
@@ -27,7 +27,7 @@ def least_cut(network):
         effort = nx.minimum_cut_value(graph, "sources", "work")
     except nx.NetworkXUnbounded:
         effort = None
-    return {"effort": effort, "seconds": time.perf_counter() - start}
+    return {"effort": effort, "seconds": time.process_time() - start}
 
 
 for line in sys.stdin:

@@ -38,7 +38,7 @@ const pumpLines = {
   ],
 };
 
-test('isolate, worked case 1: one barrier, nearest the work, the fire pump keeps its suction', async () => {
+test('isolate, worked case 1: one barrier, and the fire pump keeps its suction', async () => {
   for (const keep of [[], ['fire pump'], [{ node: 'fire pump', from: ['sea'] }]]) {
     expect(await done('isolate', { ...pumpLines, keep })).toMatchObject({
       isolable: true,

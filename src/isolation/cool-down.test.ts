@@ -167,7 +167,7 @@ describe('touch limits, ISO 13732-1 from memory', () => {
 
 const runs = process.env.LONG ? 2_000 : 200;
 const SEED = 137;
-test(`${runs} made coolings with readings off by up to 0.2 K, seed ${SEED}: the constant`, async () => {
+test(`${runs} made coolings, readings off by up to 0.2 K, seed ${SEED}`, async () => {
   const any = fc.record({
     start: fc.double({ min: 60, max: 120, noNaN: true }),
     ambient: fc.double({ min: 0, max: 45, noNaN: true }),

@@ -229,7 +229,7 @@ function tableCautions({ contactTime, material, touchLimit }: CoolDownIn): strin
     );
   } else if (touchLimit.value > row.celsius) {
     said.push(
-      `The touch limit entered is above the ${row.celsius} Cel (${row.says}) at which skin burns, ` +
+      `The touch limit entered is above ${row.celsius} Cel (${row.says}), at which skin burns, ` +
         'by ISO 13732-1 from memory.',
     );
   }

@@ -1,6 +1,6 @@
 // The closures of least effort between the sources and the work, one or two on every path: exact.
 
-import { addArc, flowGraph, pushFlow } from './flow.ts';
+import { type Arc, type FlowGraph, flowGraph, pushFlow } from './flow.ts';
 import { isValve, type Network } from './network.ts';
 
 export type Cut = {
@@ -28,19 +28,12 @@ export function cutOf(network: Network, barriers: number, supplied: Iterable<num
   const outOf = (place: number) => (place < first ? place : place + network.valves.length);
   const start = count + network.valves.length;
   const end = start + 1;
-  const graph = flowGraph(end + 1);
-  network.weights.forEach((weight, at) => {
-    addArc(graph, inOf(first + at), outOf(first + at), weight);
-    if (barriers > 1) addArc(graph, inOf(first + at), outOf(first + at), Infinity, 1);
-  });
-  network.next.forEach((others, place) => {
-    for (const other of others) addArc(graph, outOf(place), inOf(other), Infinity);
-  });
+  const graph = opened(network, barriers, { inOf, outOf, start, end });
+  // The arcs out of the start come first, two to a place, and have no room until it is supplied.
   for (const place of new Set([...network.sources, ...supplied])) {
-    addArc(graph, start, inOf(place), Infinity);
-    if (isValve(network, place)) addArc(graph, start, outOf(place), Infinity);
+    graph.room[4 * place] = Infinity;
+    if (isValve(network, place)) graph.room[4 * place + 2] = Infinity;
   }
-  for (const place of network.works) addArc(graph, outOf(place), end, Infinity);
   const least = ROUNDING * Math.max(1e-6, ...network.weights);
   const pushed = pushFlow(graph, start, end, barriers, least);
   if (pushed === null) return null;
@@ -51,4 +44,39 @@ export function cutOf(network: Network, barriers: number, supplied: Iterable<num
   const effort = shut.reduce((sum, at) => sum + (network.weights[at] ?? 0), 0);
   const behind = network.next.reduce((sum, _, place) => sum + (passed[place] ?? 0), 0);
   return { shut, effort, bound: Math.min(effort, value), behind };
+}
+
+type Ends = {
+  readonly inOf: (place: number) => number;
+  readonly outOf: (place: number) => number;
+  readonly start: number;
+  readonly end: number;
+};
+
+// One network is cut many times, with other places supplied each time.
+const graphs = new WeakMap<Network, FlowGraph[]>();
+
+function opened(network: Network, barriers: number, ends: Ends): FlowGraph {
+  const known = graphs.get(network) ?? [];
+  graphs.set(network, known);
+  const graph = known[barriers] ?? built(network, barriers, ends);
+  known[barriers] = graph;
+  return { ...graph, room: graph.room.slice() };
+}
+
+function built(network: Network, barriers: number, { inOf, outOf, start, end }: Ends): FlowGraph {
+  const first = network.segments.length;
+  const arcs: Arc[] = network.next.flatMap((_, place): Arc[] => [
+    [start, inOf(place), 0, 0],
+    [start, outOf(place), 0, 0],
+  ]);
+  network.weights.forEach((weight, at) => {
+    arcs.push([inOf(first + at), outOf(first + at), weight, 0]);
+    if (barriers > 1) arcs.push([inOf(first + at), outOf(first + at), Infinity, 1]);
+  });
+  network.next.forEach((others, place) => {
+    for (const other of others) arcs.push([outOf(place), inOf(other), Infinity, 0]);
+  });
+  for (const place of network.works) arcs.push([outOf(place), end, Infinity, 0]);
+  return flowGraph(end + 1, arcs);
 }

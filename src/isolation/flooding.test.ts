@@ -167,7 +167,7 @@ describe('what is settled and what is not', () => {
 
 const runs = process.env.LONG ? 2_000 : 200;
 const SEED = 620;
-test(`laws over ${runs} holes, seed ${SEED}: pumps delay, rising ends where it should`, async () => {
+test(`laws over ${runs} holes, seed ${SEED}: pumps delay, and the rising ends`, async () => {
   const within = (least: number, most: number) => fc.double({ min: least, max: most, noNaN: true });
   const any = fc.record({
     diameter: within(5, 300),

@@ -102,7 +102,8 @@ function worldOf(input: FloodingIn, sheet: Sheet): World {
     ['Q_high', GREATEST],
   ] as const) {
     const value = (perHour / coefficient.value) * end;
-    const text = `the same at ${end === LEAST ? 'the least' : 'the greatest'} published coefficient`;
+    const which = end === LEAST ? 'the least' : 'the greatest';
+    const text = `the same at ${which} published coefficient`;
     sheet.work(symbol, text, `Q/C*${end}`, value, 'm3/h', own);
   }
   const each = (input.pumps ?? []).map(({ value }) => value);

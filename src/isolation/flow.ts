@@ -2,28 +2,43 @@
 
 export type FlowGraph = {
   readonly count: number;
-  readonly head: Int32Array;
-  readonly next: number[];
-  readonly to: number[];
-  readonly room: number[];
-  readonly cost: number[];
+  /** Arcs of node n stand from `from[n]` to `from[n + 1]`. */
+  readonly from: Int32Array;
+  readonly arcs: Int32Array;
+  readonly to: Int32Array;
+  readonly room: Float64Array;
+  readonly cost: Int8Array;
 };
 
-export function flowGraph(count: number): FlowGraph {
-  return { count, head: new Int32Array(count).fill(-1), next: [], to: [], room: [], cost: [] };
-}
+/** From, to, room, cost. */
+export type Arc = readonly [number, number, number, number];
 
-/** An arc and, beside it, the way back that flow opens. */
-export function addArc(graph: FlowGraph, from: number, to: number, room: number, cost = 0): void {
-  const push = (start: number, end: number, space: number, price: number) => {
-    graph.next.push(graph.head[start] ?? -1);
-    graph.head[start] = graph.to.length;
-    graph.to.push(end);
-    graph.room.push(space);
-    graph.cost.push(price);
-  };
-  push(from, to, room, cost);
-  push(to, from, 0, -cost);
+/** Each arc stands at an even index, and beside it the way back that flow opens. */
+export function flowGraph(count: number, list: readonly Arc[]): FlowGraph {
+  const from = new Int32Array(count + 1);
+  const to = new Int32Array(2 * list.length);
+  const room = new Float64Array(2 * list.length);
+  const cost = new Int8Array(2 * list.length);
+  list.forEach(([start, end, space, price], at) => {
+    to[2 * at] = end;
+    to[2 * at + 1] = start;
+    room[2 * at] = space;
+    cost[2 * at] = price;
+    cost[2 * at + 1] = -price;
+    from[start + 1] = (from[start + 1] ?? 0) + 1;
+    from[end + 1] = (from[end + 1] ?? 0) + 1;
+  });
+  for (let node = 0; node < count; node += 1) {
+    from[node + 1] = (from[node + 1] ?? 0) + (from[node] ?? 0);
+  }
+  const next = from.slice();
+  const arcs = new Int32Array(2 * list.length);
+  to.forEach((_, arc) => {
+    const node = to[arc ^ 1] ?? 0;
+    arcs[next[node] ?? 0] = arc;
+    next[node] = (next[node] ?? 0) + 1;
+  });
+  return { count, from, arcs, to, room, cost };
 }
 
 export type Pushed = {
@@ -78,7 +93,7 @@ function distances(
   least: number,
   backward: boolean,
 ): Int32Array {
-  const { head, next, to, room, cost } = graph;
+  const { from, arcs, to, room, cost } = graph;
   const far = new Int32Array(graph.count).fill(-1);
   const done = new Uint8Array(graph.count);
   for (let at = layers.length - 1; at >= 0; at -= 1) {
@@ -91,7 +106,8 @@ function distances(
       const node = layer[at] ?? 0;
       if (done[node] === 1 || far[node] !== steps) continue;
       done[node] = 1;
-      for (let arc = head[node] ?? -1; arc >= 0; arc = next[arc] ?? -1) {
+      for (let n = from[node] ?? 0; n < (from[node + 1] ?? 0); n += 1) {
+        const arc = arcs[n] ?? 0;
         const used = backward ? arc ^ 1 : arc;
         if ((room[used] ?? 0) <= least) continue;
         const other = to[arc] ?? 0;
@@ -108,7 +124,7 @@ function distances(
   return far;
 }
 
-/** All flow that the arcs of reduced cost nought can carry (Dinic). */
+/** All flow that the arcs of reduced cost nought can carry (Dinic, levels from the end). */
 function saturate(
   graph: FlowGraph,
   start: number,
@@ -119,8 +135,8 @@ function saturate(
   let total = 0;
   for (;;) {
     const level = levels(graph, start, end, price, least);
-    if ((level[end] ?? -1) < 0) return total;
-    const at = Int32Array.from(graph.head);
+    if ((level[start] ?? -1) < 0) return total;
+    const at = graph.from.slice();
     for (;;) {
       const pushed = onePath(graph, start, end, { level, at, price, least });
       if (pushed === 0) break;
@@ -134,15 +150,18 @@ const free = (graph: FlowGraph, arc: number, from: number, price: Int32Array, le
   (graph.room[arc] ?? 0) > least &&
   (graph.cost[arc] ?? 0) + (price[from] ?? 0) - (price[graph.to[arc] ?? 0] ?? 0) === 0;
 
+/** Steps to the end, so that a path looked for from the start meets few dead ends. */
 function levels(graph: FlowGraph, start: number, end: number, price: Int32Array, least: number) {
+  const { arcs, from, to } = graph;
   const level = new Int32Array(graph.count).fill(-1);
-  const list = [start];
-  level[start] = 0;
-  for (let at = 0; at < list.length && (level[end] ?? -1) < 0; at += 1) {
+  const list = [end];
+  level[end] = 0;
+  for (let at = 0; at < list.length && (level[start] ?? -1) < 0; at += 1) {
     const node = list[at] ?? 0;
-    for (let arc = graph.head[node] ?? -1; arc >= 0; arc = graph.next[arc] ?? -1) {
-      const other = graph.to[arc] ?? 0;
-      if ((level[other] ?? 0) >= 0 || !free(graph, arc, node, price, least)) continue;
+    for (let n = from[node] ?? 0; n < (from[node + 1] ?? 0); n += 1) {
+      const arc = arcs[n] ?? 0;
+      const other = to[arc] ?? 0;
+      if ((level[other] ?? 0) >= 0 || !free(graph, arc ^ 1, other, price, least)) continue;
       level[other] = (level[node] ?? 0) + 1;
       list.push(other);
     }
@@ -152,7 +171,7 @@ function levels(graph: FlowGraph, start: number, end: number, price: Int32Array,
 
 type Way = {
   readonly level: Int32Array;
-  /** The arc of each place that is looked at next. */
+  /** Where among its arcs each place looks next. */
   readonly at: Int32Array;
   readonly price: Int32Array;
   readonly least: number;
@@ -160,28 +179,30 @@ type Way = {
 
 function onePath(graph: FlowGraph, start: number, end: number, way: Way): number {
   const { level, at, price, least } = way;
+  const { arcs, from, room, to } = graph;
   const path: number[] = [];
   let node = start;
   while (node !== end) {
-    const arc = at[node] ?? -1;
-    if (arc < 0) {
+    const n = at[node] ?? 0;
+    if (n >= (from[node + 1] ?? 0)) {
       const last = path.pop();
       if (last === undefined) return 0;
-      node = graph.to[last ^ 1] ?? 0;
-      at[node] = graph.next[last] ?? -1;
+      node = to[last ^ 1] ?? 0;
+      at[node] = (at[node] ?? 0) + 1;
       continue;
     }
-    const other = graph.to[arc] ?? 0;
-    const onward = (level[other] ?? -1) === (level[node] ?? 0) + 1;
+    const arc = arcs[n] ?? 0;
+    const other = to[arc] ?? 0;
+    const onward = (level[other] ?? -1) >= 0 && (level[other] ?? 0) === (level[node] ?? 0) - 1;
     if (onward && free(graph, arc, node, price, least)) {
       path.push(arc);
       node = other;
-    } else at[node] = graph.next[arc] ?? -1;
+    } else at[node] = n + 1;
   }
-  const pushed = path.reduce((least, arc) => Math.min(least, graph.room[arc] ?? 0), Infinity);
+  const pushed = path.reduce((most, arc) => Math.min(most, room[arc] ?? 0), Infinity);
   for (const arc of path) {
-    graph.room[arc] = (graph.room[arc] ?? 0) - pushed;
-    graph.room[arc ^ 1] = (graph.room[arc ^ 1] ?? 0) + pushed;
+    room[arc] = (room[arc] ?? 0) - pushed;
+    room[arc ^ 1] = (room[arc ^ 1] ?? 0) + pushed;
   }
   return pushed;
 }

@@ -179,7 +179,7 @@ describe('the border', () => {
     });
   });
 
-  test('decimal weights add up to what a person would write, and the working is right', async () => {
+  test('decimal weights add up as a person would write, and the working is right', async () => {
     const nodes = [1, 2, 3].flatMap((at) => [{ id: `v${at}`, kind: 'valve', weight: at / 10 }]);
     const edges = nodes.flatMap(({ id }) => [
       ['s', id],
