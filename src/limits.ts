@@ -147,6 +147,17 @@ export const limits = {
   },
   /** Rows of a sheet taken in, and letters of its text; a sheet stands 99 years at most. */
   values: { confirmMonths: 1_188, rows: 5_000, sheetBytes: 2_000_000 },
+  /** Readings taken in; how far a chain looks back over odd ones; when a pause is a gap. */
+  hours: {
+    chainBack: 8,
+    exchanges: 100,
+    gapDays: 91,
+    historyDays: 1_100,
+    horizonDays: 3_650,
+    most: 1e12,
+    planned: 1_000,
+    readings: 100_000,
+  },
   /** Jobs weighed together; rounds of cutting off sets that only rounding let in. */
   together: {
     idLength: 200,
