@@ -39,7 +39,7 @@ export function cutKeeping(
   const size = network.next.reduce((sum, others) => sum + 1 + others.length, 0);
   let left = search.cuts ?? Math.max(limits.isolation.leastCuts, limits.isolation.cutWork / size);
   for (let branch = takeBest(open); branch !== null; branch = takeBest(open)) {
-    if (branch.cut.bound >= best.effort - ROUNDING) break;
+    if (branch.cut.bound >= best.effort - slack(best)) break;
     const wanting = unmet(network, keeps, branch.cut);
     if (wanting === null) {
       best = branch.cut;
@@ -52,7 +52,7 @@ export function cutKeeping(
       known.add(key);
       left -= 1;
       const cut = cutOf(network, barriers, supplied);
-      if (cut !== null && cut.bound < best.effort - ROUNDING) open.push({ supplied, cut });
+      if (cut !== null && cut.bound < best.effort - slack(best)) open.push({ supplied, cut });
     }
     if (left > 0 && !search.late?.()) continue;
     // Branches that were left out cost more than the best, or lie in one that is still open.
@@ -64,7 +64,8 @@ export function cutKeeping(
 
 const ROUNDING = 1e-9;
 
-const isProven = (cut: Cut, bound: number): boolean => bound >= cut.effort - ROUNDING;
+const slack = ({ effort }: Cut): number => ROUNDING * Math.max(1, effort);
+const isProven = (cut: Cut, bound: number): boolean => bound >= cut.effort - slack(cut);
 
 function takeBest(open: Branch[]): Branch | null {
   let least = 0;
