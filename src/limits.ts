@@ -58,8 +58,9 @@ export const limits = {
     ages: 1_000,
     fitted: 10_000,
     lives: 100,
-    cells: 2_048,
-    stock: 1_000_000,
+    cells: 1_024,
+    renewals: 2_000,
+    demand: 1_000_000,
     tableRows: 60,
   },
   /** Layers and bolt pieces of a joint; draws of its scatter; bolts round a circle. */
@@ -97,6 +98,8 @@ export const limits = {
     people: 20,
     wordLength: 60,
   },
+  /** Draws of one proof; readings and reference points of one test. */
+  proving: { draws: 100_000, readings: 200, points: 200 },
   record: { aloneMinutes: 10, bodyBytes: 64_000, parents: 64, actsInState: 1_000_000 },
   sealing: {
     lengthMm: 5_000,
@@ -154,6 +157,7 @@ export const limits = {
     gapDays: 91,
     historyDays: 1_100,
     horizonDays: 3_650,
+    members: 600,
     most: 1e12,
     planned: 1_000,
     readings: 100_000,

@@ -21,6 +21,7 @@ import { patternCalculation } from './pattern.ts';
 import { removalCalculation } from './removal.ts';
 import { renewalAgeCalculation } from './renewal-age.ts';
 import { seaWaterCalculation } from './sea-water.ts';
+import { sparesCalculation } from './spares.ts';
 import { tighteningCalculation } from './tightening.ts';
 import { wrenchSettingCalculation } from './wrench-setting.ts';
 
@@ -84,6 +85,7 @@ const calculations: readonly Calculation[] = [
   lifeCalculation,
   coolerCalculation,
   renewalAgeCalculation,
+  sparesCalculation,
 ];
 
 export const listCalculations = (): readonly Calculation[] => calculations;
