@@ -19,6 +19,7 @@ import { type JobPart, type Route, useRoute } from './shared/route.ts';
 import { Speaking, useLanguage, useWords } from './shared/say.tsx';
 import { useControlSizes } from './shared/scale.tsx';
 import { Sheet } from './shared/sheet.tsx';
+import { StoresScreen } from './stores/stores-screen.tsx';
 import { BeginStrip } from './strip/begin-strip.tsx';
 import { BoxUp } from './strip/box-up.tsx';
 import { StripScreen } from './strip/strip-screen.tsx';
@@ -53,6 +54,8 @@ function Screen({ route }: { readonly route: Route }) {
       return <BeginStrip />;
     case 'setup':
       return <SetupScreen />;
+    case 'stores':
+      return <StoresScreen />;
     case 'pack':
       return <PackScreen key={route.id} id={route.id} />;
     case 'calc':

@@ -1,6 +1,7 @@
 // The shape of each act's body: checked at the border, so that the fold can trust what it reads.
 
 import { z } from 'zod';
+import { limits } from '../limits.ts';
 import { GRADES } from '../pack/as-found.ts';
 import { BEFORE } from '../pack/before.ts';
 import { HANDS_ABOARD } from '../pack/request.ts';
@@ -144,6 +145,16 @@ export const bodies = {
   'watch-taken': z.strictObject({ name }),
   'sailing-set': z.strictObject({ at: date, where: name }),
   'sailing-off': z.strictObject({ of: hash }),
+  drawn: z.strictObject({
+    item: id,
+    count: z.number().positive().max(limits.stores.quantity),
+    job: name.optional(),
+  }),
+  received: z.strictObject({
+    item: id,
+    count: z.number().positive().max(limits.stores.quantity),
+    from: name.optional(),
+  }),
   'person-added': z.strictObject({ name, role: name }),
   'hours-read': z.strictObject({ machine: id, hours: z.number().min(0), at: date }),
   'done-before': z.strictObject({

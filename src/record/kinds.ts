@@ -169,6 +169,8 @@ export const kinds: Record<Kind, KindRow> = {
   'watch-taken': row('watch-taken', 'who has the watch', vessel),
   'sailing-set': row('sailing-set', 'when the vessel sails', vessel),
   'sailing-off': row('sailing-off', 'a sailing that is off', vessel),
+  drawn: row('drawn', 'something drawn from the stores', vessel),
+  received: row('received', 'something received into the stores', vessel),
   'values-issued': row('values-issued', 'an issue replaces values that packs here hold', vessel),
   'person-added': row('person-added', 'a person on the vessel', vessel),
   'hours-read': row('hours-read', 'running hours read off', machine),

@@ -3,6 +3,7 @@
 import type { SinceLastDone } from '../hours/since.ts';
 import type { Pack } from '../pack/types.ts';
 import type { Does } from '../plant/schema.ts';
+import type { StoredItem } from '../stores/item.ts';
 import type { Act } from './types.ts';
 
 export type TargetView = {
@@ -53,6 +54,8 @@ export type Replica = {
   readonly acts: readonly Act[];
   readonly heads: readonly string[];
   readonly due: readonly DueLine[];
+  /** What the list of stores says, as it was counted; absent where none is kept. */
+  readonly stores?: readonly StoredItem[];
 };
 
 /** A device that has all of this already is told so instead. */

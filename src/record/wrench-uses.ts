@@ -6,6 +6,7 @@ import { type WrenchUse, withCycles } from '../tools/cycles.ts';
 import { stepIdOf } from './kinds.ts';
 import { order } from './order.ts';
 import { effective } from './said.ts';
+import { storesHeld } from './stores-now.ts';
 import { after } from './things.ts';
 import type { Act, ActBody } from './types.ts';
 
@@ -53,10 +54,14 @@ function stepOf(act: Act, pack: Pack): Step | undefined {
 const holesSaid = (body: ActBody, known: readonly string[]): readonly string[] =>
   Array.isArray(body.holes) ? body.holes.map(String) : known;
 
-/** The tools held with their cycles counted up from the record; `on` is the day of this count. */
+/** What is held as the record has it: drawn from, wrenches counted up; `on` is this day. */
 export const heldCounted = (
   held: Held,
   acts: readonly Act[],
   packs: readonly Pack[],
   on: string,
-): Held => ({ ...held, tools: withCycles(held.tools, wrenchUses(acts, packs), on.slice(0, 10)) });
+): Held => ({
+  ...held,
+  tools: withCycles(held.tools, wrenchUses(acts, packs), on.slice(0, 10)),
+  ...(held.stores === undefined ? {} : { stores: storesHeld(held.stores, acts, packs) }),
+});

@@ -26,7 +26,9 @@ export async function replicaOf(parts: ServerParts, seen: string): Promise<Repli
   const { plant, archive } = parts;
   const [acts, packs] = await Promise.all([archive.acts(), archive.packs()]);
   const state = fold({ acts, packs });
-  const now = hashOf([plant.issue.hash, acts.map((act) => act.hash), packs.map(({ id }) => id)]);
+  const stores = parts.held?.(parts.now().utc).stores?.items;
+  const own = [plant.issue.hash, acts.map((act) => act.hash), packs.map(({ id }) => id)];
+  const now = hashOf(stores === undefined ? own : [...own, stores]);
   if (seen === now) return { seen: now, unchanged: true };
   const replica: Replica = {
     vessel: { id: plant.id, name: plant.name, kind: plant.kind },
@@ -42,6 +44,7 @@ export async function replicaOf(parts: ServerParts, seen: string): Promise<Repli
     acts,
     heads: await archive.heads(),
     due: dueLines(plant, state),
+    ...(stores === undefined ? {} : { stores }),
   };
   return { seen: now, unchanged: false, replica };
 }

@@ -83,6 +83,8 @@ export const itemSchema = z.strictObject({
   origin,
   quantity: z.number().min(0).max(limits.stores.quantity),
   unit: text.default('pieces'),
+  /** The day its quantity was counted: what was drawn and received since counts besides. */
+  countedOn: day.optional(),
   place: text.optional(),
   kit: text.optional(),
   full: z.int().min(1).max(limits.stores.quantity).optional(),

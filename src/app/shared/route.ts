@@ -4,7 +4,7 @@ import { useSyncExternalStore } from 'react';
 
 export type Route =
   | { readonly screen: 'log' }
-  | { readonly screen: 'begin' | 'strip' | 'setup' }
+  | { readonly screen: 'begin' | 'strip' | 'setup' | 'stores' }
   | { readonly screen: 'pack'; readonly id: string }
   | { readonly screen: JobPart; readonly job: string }
   | { readonly screen: 'calc'; readonly name: string | null };
@@ -17,7 +17,8 @@ const JOB_SCREENS = [
 
 export function parseRoute(hash: string): Route {
   const [what = '', id = '', part = ''] = hash.replace(/^#\/?/, '').split('/').map(safeDecode);
-  if (what === 'begin' || what === 'strip' || what === 'setup') return { screen: what };
+  if (what === 'begin' || what === 'strip' || what === 'setup' || what === 'stores')
+    return { screen: what };
   if (what === 'pack' && id !== '') return { screen: 'pack', id };
   if (what === 'calculations') return { screen: 'calc', name: id === '' ? null : id };
   const screen = JOB_SCREENS.find((name) => name === (part === '' ? 'work' : part));
@@ -38,6 +39,7 @@ export const to = {
   begin: () => '#/begin',
   strip: () => '#/strip',
   setup: () => '#/setup',
+  stores: () => '#/stores',
   pack: (id: string) => `#/pack/${encodeURIComponent(id)}`,
   job: (id: string, part: JobPart = 'work') => `#/job/${encodeURIComponent(id)}/${part}`,
   calc: (name?: string) =>

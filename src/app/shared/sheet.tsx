@@ -68,6 +68,7 @@ export function Sheet({ title, quietTitle = false, block = [], head, children }:
         </dl>
         <nav aria-label={w.sheets}>
           <a href={to.log()}>{w.logLink}</a> <a href={to.calc()}>{w.calculations}</a>{' '}
+          {replica.stores === undefined ? null : <a href={to.stores()}>{w.titles.stores}</a>}{' '}
           <a href={to.setup()}>{w.setUp}</a>
         </nav>
         <PaletteSwitch />

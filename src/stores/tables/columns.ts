@@ -29,6 +29,7 @@ export const COLUMNS: readonly Column[] = [
   { head: 'origin', field: 'origin', as: 'text', says: 'where it came from; "assumed" is no answer' },
   { head: 'quantity', field: 'quantity', as: 'number', says: 'held' },
   { head: 'unit', field: 'unit', as: 'text', says: 'counted in; pieces unless given' },
+  { head: 'counted', field: 'countedOn', as: 'text', says: 'the day of that count' },
   { head: 'place', field: 'place', as: 'text', says: 'where it is kept' },
   { head: 'kit', field: 'kit', as: 'text', says: 'the kit it lies in' },
   { head: 'full', field: 'full', as: 'number', says: 'how many a full kit holds' },

@@ -47,6 +47,8 @@ export const acts = {
     'watch-taken': 'who has the watch',
     'sailing-set': 'when the vessel sails',
     'sailing-off': 'a sailing that is off',
+    drawn: 'drawn from the stores',
+    received: 'received into the stores',
     'person-added': 'a person on the vessel',
     'hours-read': 'running hours read off',
     'done-before': 'a renewal done before this record began',

@@ -19,6 +19,7 @@ import * as recordSheets from './record-screen.ts';
 import { seals } from './seals.ts';
 import { setup } from './setup.ts';
 import * as sheets from './sheet.ts';
+import { stores } from './stores.ts';
 import * as stripSheets from './stripping.ts';
 import { tight } from './tight.ts';
 import { values } from './values.ts';
@@ -46,6 +47,7 @@ export const en = {
   paper,
   seals,
   setup,
+  stores,
   tight,
   values,
 };

@@ -31,6 +31,7 @@ export const sheet = {
     strip: 'strip',
     pack: 'pack',
     calc: 'calc',
+    stores: 'stores',
     setup: 'setup',
     work: 'work',
     'box-up': 'box-up',

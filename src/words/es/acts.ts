@@ -49,6 +49,8 @@ export const acts: Words['acts'] = {
     'watch-taken': 'quién tiene la guardia',
     'sailing-set': 'cuándo sale el buque',
     'sailing-off': 'una salida anulada',
+    drawn: 'sacado del pañol',
+    received: 'recibido en el pañol',
     'person-added': 'una persona a bordo',
     'hours-read': 'horas de marcha leídas',
     'done-before': 'una renovación hecha antes de empezar este registro',

@@ -33,6 +33,7 @@ export const sheet: Words['sheet'] = {
     strip: 'desmontar',
     pack: 'pliego',
     calc: 'cálculos',
+    stores: 'pañol',
     setup: 'ajustes',
     work: 'faena',
     'box-up': 'montar',

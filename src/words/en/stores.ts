@@ -1,0 +1,26 @@
+// English: the stores on the phone: by place, short for open jobs, drawn and received.
+
+export const stores = {
+  title: 'Stores',
+  find: 'Scanned or typed: label, code, name, size',
+  nothing: 'Nothing of this is in the list.',
+  short: 'Short for open jobs',
+  noneShort: 'Nothing is short for the jobs that are open.',
+  shortFor: (seal: string, n: number, job: string) => `${n} short: ${seal} · ${job}`,
+  none: 'No list of stores is kept here.',
+  noPlace: 'place not stated',
+  held: (n: string, unit: string) => `${n} ${unit}`,
+  draw: 'Draw 1',
+  receive: 'Receive 1',
+  drawThis: (what: string) => `Draw 1: ${what}`,
+  receiveThis: (what: string) => `Receive 1: ${what}`,
+  condition: { 'ready to fit': 'ready to fit', 'needs work': 'needs work', core: 'core' },
+  keptFor: (job: string) => `kept for ${job}`,
+  serial: (serial: string) => `serial ${serial}`,
+  batch: (batch: string) => `batch ${batch}`,
+  cured: (cured: string) => `cured ${cured}`,
+  lastDay: (day: string) => `use by ${day}`,
+  kits: 'Kits that are short',
+  kitShort: (kit: string, what: string) => `${kit}: ${what} missing`,
+  whoFirst: 'Say who holds this phone before anything is drawn or received.',
+};
