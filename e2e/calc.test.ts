@@ -27,6 +27,14 @@ async function shown(): Promise<unknown> {
   return JSON.parse((await phone.page.locator('[data-result]').textContent()) ?? 'null');
 }
 
+/** The last place of a power or a logarithm differs between two builds of one engine. */
+const tenDigits = (value: unknown): unknown =>
+  JSON.parse(
+    JSON.stringify(value, (_, each: unknown) =>
+      typeof each === 'number' ? Number(each.toPrecision(10)) : each,
+    ),
+  );
+
 describe.each(onPhone.map((one) => [one.name, one.example] as const))('%s', (name, example) => {
   test('its example gives the same figures as everywhere', async () => {
     await phone.page.goto(`${served.url}/#/calculations/${name}`);
@@ -34,7 +42,7 @@ describe.each(onPhone.map((one) => [one.name, one.example] as const))('%s', (nam
     await phone.page.locator('[data-result]').waitFor({ state: 'attached' });
     const answer = await runCalc(name, example, { solver: solveWithHighs });
     expect(answer.ok).toBe(true);
-    expect(await shown()).toEqual(answer.ok ? JSON.parse(JSON.stringify(answer.result)) : null);
+    expect(tenDigits(await shown())).toEqual(answer.ok ? tenDigits(answer.result) : null);
     expect(await phone.page.locator('main [data-with-result]').count()).toBe(1);
   });
 });

@@ -46,7 +46,7 @@ export async function takePhone(more: readonly string[] = []): Promise<Phone> {
   page.on('console', (message) => {
     // A refusal of the core is an answer: the browser only notes its status.
     if (message.type() === 'error' && !/status of 409/.test(message.text())) {
-      complaints.push(message.text());
+      complaints.push(`${message.text()} ${message.location().url}`.trim());
     }
   });
   page.on('pageerror', (error) => complaints.push(error.message));

@@ -8,7 +8,7 @@ export const renewalAgeCalculation = simple({
   name: 'renewal-age',
   summary: 'whether renewing before failure pays, at what age, and what it saves',
   help: [
-    'shape and scale (h) of the Weibull law of lives. costPlanned and costFailure in the same money,',
+    'shape, scale (h) of the Weibull law of lives. costPlanned and costFailure in the same money,',
     'from your own figures. policy: age (new again each time), or minimal-repair (costPlanned the',
     'overhaul, costFailure each repair between). at: ages (h) to weigh beside the best.',
   ],

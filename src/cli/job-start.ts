@@ -95,8 +95,7 @@ async function madePack(
   const today = now().utc;
   const dated = withDay(plant, request.data as PackRequest, today);
   const { held, problems: wrong } = heldIn(folder, today);
-  if (wrong.length > 0)
-    throw new BadInput(wrong.map((p) => `${p.path}: ${p.why}`).join('\n'));
+  if (wrong.length > 0) throw new BadInput(wrong.map((p) => `${p.path}: ${p.why}`).join('\n'));
   const counted = await countedIn(archive, held, today);
   const made = await makePack(plant, dated, solveWithHighs, counted);
   if (made.kind === 'pack') return made.pack;

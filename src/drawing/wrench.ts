@@ -100,5 +100,8 @@ const span = (grip: number, mm: number | null, words: string): readonly Child[] 
           el('path', { d: path('M', LEFT + 8, y - 4, 'L', LEFT, y, 'L', LEFT + 8, y + 4) }),
           el('path', { d: path('M', grip - 8, y - 4, 'L', grip, y, 'L', grip - 8, y + 4) }),
         ];
-  return [...line, text((LEFT + grip) / 2, y + 18, words, { size: 14, anchor: 'middle' })];
+  return [
+    ...line,
+    text((LEFT + grip) / 2, y + 22, words, { size: 20, bold: true, anchor: 'middle' }),
+  ];
 };

@@ -1,4 +1,4 @@
-// Instants and days at the border, in UTC: `2026-03-14`, `2026-03-14T06:00:00Z`, with an offset too.
+// Instants and days at the border, in UTC: `2026-03-14`, `2026-03-14T06:00:00Z`, or an offset.
 
 import { z } from 'zod';
 import { isDay } from '../quantity/day.ts';

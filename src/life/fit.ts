@@ -123,7 +123,7 @@ function weibullStart(data: LifeData): Start | null {
   return [top + Math.log(s0 / failures) / shape, -Math.log(shape)];
 }
 
-/** Σ n w, Σ n w y, Σ n w y² with y = ln t − ln of the longest and w = e^(β y): nothing overflows. */
+/** Σ n w, Σ n w y, Σ n w y² with y = ln t − ln of the longest, w = e^(β y): nothing overflows. */
 function weighed(
   columns: readonly Float64Array[],
   counts: readonly Float64Array[],

@@ -16,7 +16,7 @@ export type Likelihood = {
   readonly ss: number;
 };
 
-/** What is believed of ln σ before the data: middle and spread; spread 0 is no belief but a rule. */
+/** What is believed of ln σ before the data: middle and spread; spread 0 is a rule, no belief. */
 export type Prior = { readonly lnSigma: number; readonly spread: number };
 
 const HALF_LN_TWO_PI = 0.5 * Math.log(2 * Math.PI);

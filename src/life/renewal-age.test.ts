@@ -73,7 +73,7 @@ test.each(table.minimal_repair.map((row) => [row.beta, row] as const))(
   },
 );
 
-test('Jardine & Tsang ch. 2 problem 2: a uniform law through the same sum, to printed places', () => {
+test('Jardine & Tsang ch. 2 problem 2: a uniform law by the same sum, to printed places', () => {
   const span = 40_000;
   const rate = (age: number) =>
     costRateOf({ planned: 100, failure: 200 }, 1 - age / span, age / span, age - age ** 2 / 80_000);

@@ -27,7 +27,7 @@ export function expectedHours({ shape, scale }: RenewalLaw, age: number): number
   return whole * gammaBelow(1 / shape, (age / scale) ** shape);
 }
 
-/** Cost an hour of any law: `failed` the chance of failure before the age, `hours` to be expected. */
+/** Cost an hour of any law: `failed` the chance to fail before the age, `hours` to be expected. */
 export const costRateOf = (costs: Costs, lives: number, failed: number, hours: number): number =>
   (costs.planned * lives + costs.failure * failed) / hours;
 

@@ -103,7 +103,9 @@ const roundText = (c: Context, j: string, round: string, values: readonly ShownV
       ? c.say('startByHand', joint.name, words)
       : c.say('startHeld', joint.name, words, held);
   if (round === 'made') return c.say('makeUp', joint.name, words === '' ? null : words, lock);
-  if (round === 'tight') return c.say('handTight', joint.name, words, lock);
+  // No value is no licence to tighten by hand: only where the plant marks it as not critical.
+  if (round === 'tight')
+    return c.say(joint.critical === false ? 'handTight' : 'askedValue', joint.name, words, lock);
   const share = /^(\d+) %$/.exec(round)?.[1];
   const figures = values.map((v) => {
     if (v.shown === null) return c.say('noValueStated');

@@ -68,6 +68,12 @@ test('no value is settled by name, unless the plant marks the joint as not criti
   expect(ids(await packOf(request, bare('')))).toContain(wanted);
   expect(ids(await packOf(request, bare('    byHand: true\n')))).toContain(wanted);
   expect(ids(await packOf(request, bare('    critical: false\n')))).not.toContain(wanted);
+  const tight = async (mark: string) =>
+    (await packOf(request, bare(mark))).steps.find((s) => s.id === 'made joint/guard-screws tight')
+      ?.text;
+  expect(await tight('')).toContain('to the value somebody gave beforehand');
+  expect(await tight('')).not.toContain('by hand');
+  expect(await tight('    critical: false\n')).toContain('tight by hand');
   // With a value, `byHand` keeps power tools away and the value stays.
   const byHand = plantWith((text) =>
     text.replace('    name: Guard screws\n', '    name: Guard screws\n    byHand: true\n'),

@@ -35,13 +35,7 @@ const beforeStop = (job: JobState): FoundPart => {
       ['Of', 1],
       ['By', 1],
     ],
-    rows: readings.map((r) => [
-      r.at,
-      r.label,
-      `${r.value} ${r.unit}`.trim(),
-      MACHINE[r.of],
-      r.by,
-    ]),
+    rows: readings.map((r) => [r.at, r.label, `${r.value} ${r.unit}`.trim(), MACHINE[r.of], r.by]),
     words: passed.length > 0 ? passed.join('; ') : readings.length === 0 ? 'nothing read' : null,
   };
 };

@@ -88,7 +88,13 @@ describe('every refusal of a step, over a whole job with and without its looks',
 const givesBack = (draft: Draft): boolean => ['untagged', 'restored'].includes(draft.kind);
 
 test('no stop is named in the rules that this list does not know', () => {
-  const files = ['closing.ts', 'given-back.ts', 'seal-counts.ts', 'second-look-refused.ts', 'superseded.ts'];
+  const files = [
+    'closing.ts',
+    'given-back.ts',
+    'seal-counts.ts',
+    'second-look-refused.ts',
+    'superseded.ts',
+  ];
   const text = files.map((f) => readFileSync(new URL(f, import.meta.url), 'utf8')).join('\n');
   const said = [...text.matchAll(/(?:refusal\(\s*|stop: )'([^']+)'/g)].map((m) => m[1] ?? '');
   expect([...new Set(said)].sort()).toEqual(Object.keys(WAYS).sort());

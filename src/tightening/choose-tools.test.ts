@@ -273,6 +273,17 @@ describe('what is missing', () => {
     expect(other.missing).toEqual([]);
   });
 
+  test('a wrench that fell on the day of its calibration or after is never chosen', async () => {
+    for (const [droppedOn, chosen] of [
+      ['2026-03-01', 1],
+      ['2026-03-02', 0],
+      ['2026-03-03', 0],
+    ] as const) {
+      const found = await choose([good], [wrench('w', { droppedOn }), socket('s', 17)]);
+      expect([droppedOn, found.chosen.length]).toEqual([droppedOn, chosen]);
+    }
+  });
+
   test('used anyway by name: chosen, with what speaks against it and what is held', async () => {
     const old = wrench('old', { calibratedOn: '2025-01-01' });
     const named = { ...good, useAnyway: [{ tool: 'old', by: 'Ada Quill', why: 'sails at noon' }] };

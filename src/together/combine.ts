@@ -160,8 +160,8 @@ function leftOut(input: CombineInput, choice: Choice, best: Best): CombineOutput
   const chosen = new Set(best.set.map((at) => choice.jobs[at]));
   return input.jobs.flatMap((job): CombineOutput['left'] => {
     if (chosen.has(job)) return [];
-    const window = windowOf(job, input.on);
-    if (window !== 'open') return [{ id: job.id, why: window }];
+    const stands = windowOf(job, input.on);
+    if (stands !== 'open') return [{ id: job.id, why: stands }];
     const with_ = [...best.set, choice.jobs.indexOf(job)].sort((a, b) => a - b);
     const room = fits(choice, sumOf(choice, with_).minutes);
     return [{ id: job.id, why: room ? 'worth nothing here' : 'no room' }];

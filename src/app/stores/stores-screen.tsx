@@ -1,4 +1,4 @@
-// The stores with a phone in one hand: what is short for open jobs, then all by place; one tap each.
+// The stores with a phone in one hand: short for open jobs, then all by place; one tap each.
 
 import { useMemo, useState } from 'react';
 import { needWords } from '../../pack/seal-words.ts';

@@ -53,6 +53,7 @@ export const unitRows: Readonly<Record<string, readonly UnitRow[]>> = {
     ['h', 'h', '3600', ['hour', 'hours']],
     ['d', 'd', '86400', ['day', 'days']],
   ],
+  'share of time': [['h/d', 'h/d', '1/24', ['h/day', 'hours/day']]],
   rate: [
     ['Hz', 'Hz', '1', ['1/s', '/s']],
     ['1/min', '1/min', '1/60', ['/min', 'rpm', 'r/min', 'min-1', 'min⁻¹']],

@@ -65,6 +65,9 @@ export const backSentences = {
   handTight: (joint: string, fasteners: string, locking: string | null) =>
     `${joint}: ${fasteners} tight by hand with a plain spanner; no value is issued.` +
     `${given(locking, ' Lock: ', '.')}`,
+  askedValue: (joint: string, fasteners: string, locking: string | null) =>
+    `${joint}: ${fasteners} to the value somebody gave beforehand; none is issued.` +
+    `${given(locking, ' Lock: ', '.')}`,
   noValueStated: 'NO VALUE STATED',
   shareOfValue: (figure: string, round: string, shown: string) =>
     `${figure} (${round} of ${shown})`,

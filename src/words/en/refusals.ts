@@ -78,7 +78,7 @@ export const refusalSentences = {
   waitsForLook: (what: string, why: string, step: string) =>
     `${what}: ${why}. Have it looked at, or use it anyway by name ("${step}").`,
   oldSealsFirst: (n: number) =>
-    `how many old ones came out? ${n} ${n === 1 ? 'groove is' : 'grooves are'} not counted empty; ` +
+    `how many old ones came out? ${n} ${n === 1 ? 'groove' : 'grooves'} not counted empty; ` +
     'take them out and count, or use it anyway by name',
   sealsNotCounted: (n: number) =>
     `${n} of its seals ${n === 1 ? 'is' : 'are'} not counted, old out and new in: a joint is not ` +

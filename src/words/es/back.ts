@@ -56,6 +56,9 @@ export const backSentences: Translated<typeof english> = {
   handTight: (joint, fasteners, locking) =>
     `${joint}: ${fasteners} con llave corriente, a mano; no hay valor emitido.` +
     `${given(locking, ' Frenar: ', '.')}`,
+  askedValue: (joint, fasteners, locking) =>
+    `${joint}: ${fasteners} al valor que alguien dio de antemano; no hay valor emitido.` +
+    `${given(locking, ' Frenar: ', '.')}`,
   noValueStated: 'SIN VALOR INDICADO',
   shareOfValue: (figure, round, shown) => `${figure} (${round} de ${shown})`,
   figures: (all) => all.join(' / '),
