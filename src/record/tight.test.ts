@@ -145,6 +145,42 @@ describe('a check of a nut that is tight', () => {
   });
 });
 
+describe('a value that an issue replaced', () => {
+  const issued = (is: string, condition: string): Draft => ({
+    stream: { kind: 'vessel', id: pack.vessel.id },
+    kind: 'values-issued',
+    by: 'Ada',
+    body: {
+      ...{ sheet: 'nuts', issue: '2', date: '2026-02-01', authority: 'Ada' },
+      machines: [pack.machine.id],
+      values: [{ id: 'nuts', name: 'Nuts', is, condition, why: 'it crept' }],
+    },
+  });
+
+  test.each([
+    ['another figure', issued('40 N.m', 'oiled')],
+    ['the same figure for other threads', issued('48 N.m', 'dry')],
+  ])('reaches neither act on a tight joint unnoticed: %s', (_, issue) => {
+    for (const draft of [check(), again()]) {
+      expect(asked(made, draft)).toBeNull();
+      expect(asked([...made, issue], draft)?.stop).toBe('value superseded');
+    }
+  });
+
+  test('is told at a joint that only its re-tightening names it for', () => {
+    const bare: Pack = {
+      ...pack,
+      steps: pack.steps.map((s) => ({ ...s, values: [] })),
+    };
+    const state = fold({
+      acts: chain([startDraft(bare), issued('40 N.m', 'oiled')]),
+      packs: [bare],
+    });
+    const rows = state.jobs[jobId]?.superseded ?? [];
+    expect(rows.map((r) => [r.thing, r.is])).toEqual([['joint/suction-flange', '40 N.m']]);
+  });
+});
+
 describe('a re-tightening of a relaxed gasket', () => {
   const cold = [...made];
 
