@@ -43,6 +43,7 @@ export const limits = {
     records: 200_000,
     systems: 20_000,
     events: 200_000,
+    historyCells: 30_000_000,
     rounds: 300,
     widenings: 60,
     emFirstRounds: 2_000,

@@ -18,6 +18,7 @@ import { lifeCalculation } from './life.ts';
 import { liftCalculation } from './lift.ts';
 import { oRingCalculation } from './o-ring.ts';
 import { patternCalculation } from './pattern.ts';
+import { recurrenceCalculation } from './recurrence.ts';
 import { removalCalculation } from './removal.ts';
 import { renewalAgeCalculation } from './renewal-age.ts';
 import { seaWaterCalculation } from './sea-water.ts';
@@ -86,6 +87,7 @@ const calculations: readonly Calculation[] = [
   coolerCalculation,
   renewalAgeCalculation,
   sparesCalculation,
+  recurrenceCalculation,
 ];
 
 export const listCalculations = (): readonly Calculation[] => calculations;

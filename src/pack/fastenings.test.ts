@@ -57,6 +57,34 @@ test('a flange needs what the pressure and the seat of its gasket ask of each bo
   expect(mounting?.clampNeeded).toBeNull();
 });
 
+test('a band counts the wrench chosen and the hole screwed into', async () => {
+  const pack = await packWith(tools);
+  const bandOf = (id: string) => pack.fastenings?.list.find((one) => one.id === id)?.bands[0];
+  // By hand, 46 N·m ± 4 %, oiled 0.08 to 0.16, M10: 2.1016 and 1.1708 mm a newton.
+  const studs = bandOf('pump-mounting:studs');
+  expect(studs?.preloadMin.value).toBeCloseTo((46 * 0.96) / 2.1016, 2);
+  expect(studs?.preloadMax.value).toBeCloseTo((46 * 1.04) / 1.1708, 2);
+  // 22 mm of M10 into aluminium, 130 N/mm²: 21.62 mm² a mm, the greatest preload well below.
+  expect(bandOf('pump-mounting:bolts')?.stripping?.load.value).toBeCloseTo(61.84, 1);
+  const feet = pack.fastenings?.list.find((one) => one.id === 'belt-guard-feet:bolts');
+  // The middle wrench begins at 20 % of 60 N·m: 7 N·m lies below, 14 and 23 do not.
+  expect(feet?.tools?.line?.rounds.map((round) => round.belowRange)).toEqual([
+    true,
+    false,
+    false,
+    false,
+  ]);
+});
+
+test('wrenches are judged on the day of the job where one is stated', async () => {
+  if (plant === null) throw new Error('no plant');
+  const request = { ...REQUEST, when: '2027-06-03' };
+  const made = await makePack(plant, request, solveWithHighs, { tools, on: '2026-11-25' });
+  if (made.kind !== 'pack') throw new Error('no pack');
+  const aside = made.pack.fastenings?.tools?.laidAside.map(({ tool }) => tool) ?? [];
+  expect(aside).toContain('wrench-middle');
+});
+
 test('an issued value shows exactly as issued, beside its setting on the scale', async () => {
   const pack = await packWith(tools);
   const shown = pack.steps.flatMap((step) =>
