@@ -249,7 +249,8 @@ export const surfacesOf = (condition: string | null): readonly Surface[] => {
 };
 
 const holeOf = (f: Fastener) => {
-  if (f.into === undefined || f.engagement === undefined || f.kind === 'stud and nut') return {};
+  // Of a stud it is the hole that its fixed end stands in: the nut pulls on that thread as well.
+  if (f.into === undefined || f.engagement === undefined) return {};
   const text = f.into.toLowerCase();
   const named = holeNames.filter((name) => text.includes(name));
   const material = named.sort((a, b) => b.length - a.length)[0];
