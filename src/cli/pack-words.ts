@@ -164,7 +164,7 @@ const sealLines = ({ seals }: Pack): string[] => {
     ...headed(`${w.title}: ${restsOn(seals, w)}`, [
       ...seals.needs.flatMap((need) => [
         needWords(need, w, plain),
-        ...[...needLines(need, w, plain), ...doubtLines(need, w, plain)].map((x) => `      ${x}`),
+        ...[...needLines(need, w, plain), ...doubtLines(need, plain)].map((x) => `      ${x}`),
       ]),
     ]),
     ...headed(w.short, shortLines(seals, w, plain)),

@@ -36,18 +36,18 @@ export const needWords = (need: SealNeed, w: W, tell: Tell): string => {
   return `${need.count} × ${[tell(need.name), ...size].join(', ')} · ${need.jointName}`;
 };
 
-/** Under a seal, a line each: what is drawn, what is short, how it goes in. */
+/** Under a seal, a line each: what is drawn, what is short, how it goes in, what is against it. */
 export const needLines = (need: SealNeed, w: W, tell: Tell): readonly string[] => [
   ...need.drawn.map((one) => drawnWords(one, w, tell)),
   ...((need.short ?? 0) > 0 ? [w.shortOf(need.short ?? 0, need.count)] : []),
   ...(need.grease === null ? [] : [w.grease(tell(need.grease))]),
   ...(need.sealant === null ? [] : [w.sealant(tell(need.sealant))]),
   ...need.notes.map(tell),
+  ...need.against.map((one) => `${w.against}: ${tell(one)}`),
 ];
 
-/** What is near and why not, what speaks against it, what cannot be checked. */
-export const doubtLines = (need: SealNeed, w: W, tell: Tell): readonly string[] => [
-  ...need.against.map((one) => `${w.against}: ${tell(one)}`),
+/** What is near and why not, and what cannot be checked. */
+export const doubtLines = (need: SealNeed, tell: Tell): readonly string[] => [
   ...need.notDrawn.map((one) => notDrawnWords(one, tell)),
   ...need.notChecked.map(tell),
 ];

@@ -37,7 +37,7 @@ export function sealLists({ seals }: Pack, language: Language): readonly ListVie
       rows: seals.needs.map((need) => [
         needWords(need, w, now),
         needLines(need, w, now).join('; '),
-        doubtLines(need, w, now).join('; '),
+        doubtLines(need, now).join('; '),
         ...['', '', ''],
       ]),
     },

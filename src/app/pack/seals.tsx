@@ -63,7 +63,7 @@ function Lines({ head, rows }: { readonly head: string; readonly rows: readonly 
 function OneSeal({ need }: { readonly need: SealNeed }) {
   const { seals: w } = useWords();
   const told = useTold();
-  const doubts = doubtLines(need, w, told);
+  const doubts = doubtLines(need, told);
   return (
     <article className="fastening" data-need={need.thing}>
       <p className="step-value">{needWords(need, w, told)}</p>

@@ -130,6 +130,7 @@ function OneItem({ item }: { readonly item: StoredItem }) {
         <b data-held>{w.held(String(item.quantity), item.unit)}</b> · {what}
       </p>
       <p className="small">{marksOf(item, w).join(' · ')}</p>
+      {item.expires !== undefined && item.expires < today() ? <p>{w.ended}</p> : null}
       <p className="with-act">
         <Plain
           onPress={() => void move('drawn')}
@@ -146,6 +147,8 @@ function OneItem({ item }: { readonly item: StoredItem }) {
     </article>
   );
 }
+
+const today = (): string => new Date().toISOString().slice(0, 10);
 
 type W = Words['stores'];
 

@@ -110,6 +110,6 @@ export const seals = {
   counted: 'Count it out of the drawer before anything is shut',
   lSeal: 'Seal',
   lDraw: 'Draw',
-  lNear: 'Near, and why not; against; not checked',
+  lNear: 'Near, and why not; not checked',
   lCounted: 'In hand',
 };

@@ -108,6 +108,6 @@ export const seals: Words['seals'] = {
   counted: 'Cuéntelo al sacarlo del cajón, antes de cerrar nada',
   lSeal: 'Junta',
   lDraw: 'Sacar',
-  lNear: 'Próximo y por qué no; en contra; sin comprobar',
+  lNear: 'Próximo y por qué no; sin comprobar',
   lCounted: 'En mano',
 };
