@@ -78,6 +78,24 @@ test('a band counts the wrench chosen and the hole screwed into', async () => {
   ]);
 });
 
+test('a value that may leave a joint slacker than it must be is told so', async () => {
+  const { plant: other } = readPlant(
+    readFolder(folder).map((file) => ({
+      ...file,
+      text: file.text.replaceAll(
+        'into: stainless nut\n',
+        'into: stainless nut\n        clampNeeded: 20 kN\n',
+      ),
+    })),
+  );
+  if (other === null) throw new Error('no plant');
+  const made = await makePack(other, REQUEST, solveWithHighs, { tools, on: null });
+  const list = made.kind === 'pack' ? made.pack.fastenings?.list : [];
+  const flange = list?.find((one) => one.joint === 'discharge-flange');
+  expect(flange?.clampNeeded?.force.value).toBe(20);
+  expect(flange?.bands.map((band) => band.verdict)).toEqual(['too loose']);
+});
+
 test('wrenches are judged on the day of the job where one is stated', async () => {
   if (plant === null) throw new Error('no plant');
   const request = { ...REQUEST, when: '2027-06-03' };

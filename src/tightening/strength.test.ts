@@ -91,3 +91,14 @@ test('outside the sizes of its standard a class says so', () => {
   expect(cautions('8.8', 64)).toContain('outside');
   expect(cautions('8.8', 20)).toBe('');
 });
+
+test('where yield is not known nothing is said to fit', () => {
+  const weighed = (more: object) => {
+    const given = { thread: 'M10', surface: 'oiled', issuedTorque: 10, ...more };
+    const answer = tightening(tighteningInput.parse(given));
+    return answer.ok ? answer.result.issued?.verdict : answer.problems;
+  };
+  expect(weighed({})).toBeNull();
+  expect(weighed({ strengthClass: '8.8' })).toBe('fits');
+  expect(weighed({ clampNeeded: 100 })).toBe('too loose');
+});
