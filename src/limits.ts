@@ -44,6 +44,7 @@ export const limits = {
     systems: 20_000,
     events: 200_000,
     historyCells: 30_000_000,
+    summedOnce: 20_000,
     rounds: 300,
     widenings: 60,
     emFirstRounds: 2_000,

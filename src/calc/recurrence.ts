@@ -9,7 +9,7 @@ export const recurrenceCalculation = simple({
   summary: 'repair histories: how many by an age, and whether they come ever faster',
   help: [
     'systems: {id, start (0), end, times, values: cost of each, for the mean function alone}.',
-    'units: any text. termination: time or failure (without it no trend test). variance of the mean',
+    'units: any text. termination: time or failure (else no trend test). variance of the mean',
     'function: robust, nelson, increments or poisson. level 0.95.',
   ],
   input: recurrenceInput,

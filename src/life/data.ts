@@ -1,5 +1,7 @@
 // Lives as they are known: exact, not yet failed, failed before it was looked at, or between two.
 
+import { limits } from '../limits.ts';
+
 /** One record in the unit of its data; `n` items alike. */
 export type LifeRecord = {
   readonly type: 'exact' | 'right' | 'left' | 'interval';
@@ -41,8 +43,9 @@ export function lifeData(records: readonly LifeRecord[]): LifeData {
   };
 }
 
-/** Equal lives are summed once. */
+/** Equal lives are summed once, where that is soon done. */
 function together(records: readonly LifeRecord[], is: (one: LifeRecord) => boolean) {
+  if (records.length > limits.life.summedOnce) return apart(records, is);
   const counts = new Map<number, number>();
   for (const one of records) {
     if (is(one)) counts.set(one.lower, (counts.get(one.lower) ?? 0) + one.n);
@@ -51,6 +54,19 @@ function together(records: readonly LifeRecord[], is: (one: LifeRecord) => boole
     lnT: Float64Array.from(counts.keys(), Math.log),
     n: Float64Array.from(counts.values()),
   };
+}
+
+function apart(records: readonly LifeRecord[], is: (one: LifeRecord) => boolean) {
+  const lnT = new Float64Array(records.length);
+  const n = new Float64Array(records.length);
+  let count = 0;
+  for (const one of records) {
+    if (!is(one)) continue;
+    lnT[count] = Math.log(one.lower);
+    n[count] = one.n;
+    count += 1;
+  }
+  return { lnT: lnT.subarray(0, count), n: n.subarray(0, count) };
 }
 
 export function sum(values: Float64Array): number {

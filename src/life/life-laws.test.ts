@@ -260,4 +260,35 @@ describe('as it is called', () => {
     expect(taken).toMatchObject({ ok: true, result: { id } });
     expect(findCalculation('life')?.needsSolver).toBe(false);
   });
+
+  test('first worked case of its document', () => {
+    const records = [
+      ...[3200, 4700, 5100, 6400].map((t) => ({ t, type: 'exact' })),
+      { t: 6000, type: 'right', n: 3 },
+      { t: 2500, type: 'right' },
+    ];
+    const found = life({ records, distribution: 'weibull' });
+    expect(found.shape?.value).toBeCloseTo(4.5623, 4);
+    expect(found.scale?.value).toBeCloseTo(6361.1, 1);
+    expect(found.b10?.delta?.map((one) => Math.round(one ?? 0))).toEqual([2564, 5885]);
+    expect(found.b10?.likelihood?.map((one) => Math.round(one ?? 0))).toEqual([1763, 5165]);
+    expect(found.table.map(({ survival }) => survival.value.toFixed(4)).slice(0, 2)).toEqual([
+      '0.8571',
+      '0.7143',
+    ]);
+  });
+
+  test('second worked case of its document', () => {
+    const found = life({
+      records: [
+        { t: 2000, type: 'exact' },
+        { t: 4000, type: 'right', n: 6 },
+      ],
+      distribution: 'weibull',
+      prior: { from: 'the chief engineer', shape: 2.2 },
+    });
+    // (6 × 4000^2.2 + 2000^2.2)^(1/2.2), and that times (−ln 0.9)^(1/2.2).
+    expect(found.scale?.value).toBeCloseTo(9_179.07, 2);
+    expect(found.b10?.value).toBeCloseTo(3_300.36, 2);
+  });
 });

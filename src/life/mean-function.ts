@@ -69,7 +69,7 @@ const newState = (count: number): State => ({
 type Step = (state: State, risk: readonly number[], own: Own, share: number) => number | null;
 
 const step: Readonly<Record<VarianceName, Step>> = {
-  // Lawless and Nadeau: square of each system's whole deviation, so that its own events go together.
+  // Lawless and Nadeau: the square of each system's whole deviation, its events taken together.
   robust: (state, risk, own, share) => {
     for (const i of risk) {
       const off = ((own.get(i)?.value ?? 0) - share) / risk.length;

@@ -129,7 +129,7 @@ describe('printed answers', () => {
     expect(unbiased?.mtbfNow.value).toBeCloseTo(mtbf, 3);
   });
 
-  test('the printed variance of five systems drops ties and covariance: ours differs, named', () => {
+  test('the printed variance of five systems takes ties in turn: ours differs, named', () => {
     const quantity = 'variance at 25, independent increments';
     const found = recurrence({
       ...inputOf(sets.find(({ id }) => id === 'five_systems') as Set),
