@@ -76,3 +76,45 @@ test('cooler, worked case 2: sea-water flow without a flow meter', async () => {
     cold: { flow: { ...near(3.25, 2), u: expect.closeTo(0.155, 3) } },
   });
 });
+
+test('pump-test, worked case 1: head of a raw-water pump', async () => {
+  const known = (value: number, unit: string, u: number) => ({ value, unit, u });
+  const found = await done('pump-test', {
+    readings: [
+      {
+        suction: known(-15, 'kPa', 0.8),
+        discharge: known(180, 'kPa', 1.5),
+        flow: known(12, 'm3/h', 0.25),
+      },
+    ],
+    suctionBore: known(50, 'mm', 0.2),
+    dischargeBore: known(40, 'mm', 0.2),
+    gaugeHeights: { suction: 0, discharge: known(0.35, 'm', 0.01) },
+    fluid: { density: 1_025 },
+  });
+  const draws = { 'p2.5': expect.closeTo(19.63, 2), 'p97.5': expect.closeTo(20.29, 2) };
+  const head = { ...near(19.96, 2), u: expect.closeTo(0.17, 3), monteCarlo: draws };
+  expect(found).toMatchObject({ readings: [{ head, npshAvailable: null }], verdict: null });
+});
+
+test('pump-test, worked case 2: a displacement pump that can not be told', async () => {
+  const spread = { speed: { standard: 5 }, suction: { standard: 2 }, discharge: { standard: 2 } };
+  const found = await done('pump-test', {
+    curve: {
+      ...{ kind: 'positive-displacement', displacement: 0.1 },
+      points: [
+        { speed: 1_500, pressure: 100, flow: 8.5 },
+        { speed: 1_500, pressure: 200, flow: 8 },
+        { speed: 2_000, pressure: 200, flow: 10.9 },
+      ],
+    },
+    readings: [{ speed: 1_500, suction: -20, discharge: 180, flow: 7.5 }],
+    flowTolerance: 0.05,
+    instruments: { ...spread, flow: { expanded: '2 %', k: 2 } },
+  });
+  expect(found).toMatchObject({
+    readings: [{ slip: near(0.167, 3), deviation: { ...near(-0.0625, 4) } }],
+    verdict: 'cannot tell',
+    settledBy: { reading: 0, measure: 'flow' },
+  });
+});

@@ -18,6 +18,7 @@ import { lifeCalculation } from './life.ts';
 import { liftCalculation } from './lift.ts';
 import { oRingCalculation } from './o-ring.ts';
 import { patternCalculation } from './pattern.ts';
+import { pumpTestCalculation } from './pump-test.ts';
 import { recurrenceCalculation } from './recurrence.ts';
 import { removalCalculation } from './removal.ts';
 import { renewalAgeCalculation } from './renewal-age.ts';
@@ -88,6 +89,7 @@ const calculations: readonly Calculation[] = [
   renewalAgeCalculation,
   sparesCalculation,
   recurrenceCalculation,
+  pumpTestCalculation,
 ];
 
 export const listCalculations = (): readonly Calculation[] => calculations;

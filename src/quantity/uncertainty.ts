@@ -21,7 +21,10 @@ export type Linear = {
   readonly degreesOfFreedom: number | null;
 };
 
-/** Half the change between one standard uncertainty below and above: as `carry` does it. */
+// The slope is taken close by, so that a bend does not count as spread.
+const CLOSE = 0.01;
+
+/** First order: each slope times its standard uncertainty, put together with any correlation. */
 export function linear(
   model: Model,
   inputs: readonly Uncertain[],
@@ -31,7 +34,7 @@ export function linear(
   const parts = inputs.map(({ u }, at) => {
     if (u === 0) return 0;
     const moved = (by: number) => model(best.map((value, i) => (i === at ? value + by : value)));
-    return (moved(u) - moved(-u)) / 2;
+    return (moved(CLOSE * u) - moved(-CLOSE * u)) / (2 * CLOSE);
   });
   let square = 0;
   parts.forEach((a, i) => {
