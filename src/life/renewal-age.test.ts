@@ -122,6 +122,15 @@ describe(`laws, seed ${SEED}`, () => {
   });
 });
 
+test('hours so early are the age itself; a cost beyond all numbers is null', () => {
+  const law = { shape: 50, scale: 30_000, costPlanned: 2, costFailure: 9 };
+  near(renewal({ ...law, at: [0.001] }).atGiven[0]?.costRate?.value, 2_000, 1e-12);
+  const far = renewal({ ...law, scale: 4, policy: 'minimal-repair', at: [6_000_000] });
+  // (6,000,000/4)^50 = 10^308.8.
+  expect(far.atGiven[0]?.costRate).toBeNull();
+  expect(far.notWorkedOut.map(({ output }) => output)).toContain('atGiven/0/costRate');
+});
+
 describe('as it is called', () => {
   test('all that is wrong is listed at once', async () => {
     const raw = { shape: 0, scale: '5 kg', costPlanned: -1, policy: 'never', at: [0], speed: 1 };
@@ -171,6 +180,6 @@ describe('as it is called', () => {
     expect(found.age?.value).toBeCloseTo(10_327.956, 3);
     expect(found.costRate.value).toBeCloseTo(0.387298, 6);
     // (2000 + 300 × 4)/8000.
-    expect(found.atGiven[0]?.costRate.value).toBeCloseTo(0.4, 12);
+    expect(found.atGiven[0]?.costRate?.value).toBeCloseTo(0.4, 12);
   });
 });

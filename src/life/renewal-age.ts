@@ -23,8 +23,10 @@ export const failedBy = ({ shape, scale }: RenewalLaw, age: number): number =>
 
 /** Hours to be expected from an item that is taken out at an age: ∫ of the survival to there. */
 export function expectedHours({ shape, scale }: RenewalLaw, age: number): number {
-  const whole = scale * gamma(1 + 1 / shape);
-  return whole * gammaBelow(1 / shape, (age / scale) ** shape);
+  const share = (age / scale) ** shape;
+  // So early nearly all live to it; the power itself may be too small for a number.
+  if (share < 1e-9) return age * (1 - share / (shape + 1));
+  return scale * gamma(1 + 1 / shape) * gammaBelow(1 / shape, share);
 }
 
 /** Cost an hour of any law: `failed` the chance to fail before the age, `hours` to be expected. */
@@ -96,16 +98,21 @@ function solve(input: RenewalInput): RenewalOutput {
     const rate = rateAt(input.policy, law, age.value, sheet, tail);
     return {
       age: echoed(age.value, 'h', age),
-      costRate: quantity(rate, '1/h'),
+      costRate: Number.isFinite(rate) ? quantity(rate, '1/h') : null,
       failureChance: quantity(failedBy(law, age.value), '1'),
     };
   });
+  const beyond = atGiven.flatMap(({ costRate }, at) =>
+    costRate === null
+      ? [{ output: `atGiven/${at}/costRate`, needs: ['an age with fewer repairs before it'] }]
+      : [],
+  );
   return {
     ...found,
     atGiven,
     working: sheet.rows,
     cautions: [...cautionsOf(input, law, found.decision)],
-    notWorkedOut: needsOf(input.policy, found.decision),
+    notWorkedOut: [...needsOf(input.policy, found.decision), ...beyond],
   };
 }
 
@@ -210,6 +217,7 @@ function rateAt(
   );
   if (policy === 'minimal-repair') {
     const rate = (law.planned + law.failure * (age / law.scale) ** law.shape) / age;
+    if (!Number.isFinite(rate)) return rate;
     const said = `(C_p + C_f*(T${tail}/η)^β)/T${tail}`;
     sheet.work(`c${tail}`, 'cost of an hour', said, rate, '1/h', from);
     return rate;

@@ -45,7 +45,7 @@ export const renewalOutput = z.strictObject({
   atGiven: z.array(
     z.strictObject({
       age: figureOut('h'),
-      costRate: figureOut('1/h'),
+      costRate: settled('1/h').describe('null: beyond all numbers'),
       failureChance: figureOut('1'),
     }),
   ),
