@@ -105,7 +105,7 @@ const git = spawnSync('git', ['rev-parse', '--short', 'HEAD'], { encoding: 'utf8
 const said =
   `${date}, commit ${git.stdout.trim() || 'unknown'}, Node ${process.version}, ` +
   `${found[0]?.theirs?.version ?? 'R not there'}, seed ${SEED}, load ${load.toFixed(1)} at the ` +
-  `start. The quickest of ${TIMES} runs here and 3 of R, one thread each; parameters and standard ` +
+  `start. The quickest of ${TIMES} runs here and 3 of R, a thread each; parameters and standard ` +
   'errors of both compared to 5 digits.';
 const rows = [
   '| records | failed | reading in, ms | fit, errors, ms | survreg, ms | survreg / both here |',
