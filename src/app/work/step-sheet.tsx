@@ -241,12 +241,12 @@ function StepWords({ step, together }: StepWordsProps) {
           {w.and(told(each.text))}
         </p>
       ))}
+      <Sets step={step} />
       {step.values.map((value) => (
         <p key={value.id} className="step-value">
           <ValueWords value={value} />
         </p>
       ))}
-      <Sets step={step} />
       <StepFacts step={step} />
     </>
   );
