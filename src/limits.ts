@@ -159,7 +159,7 @@ export const limits = {
     gapDays: 91,
     historyDays: 1_100,
     horizonDays: 3_650,
-    members: 600,
+    members: 1_500,
     most: 1e12,
     planned: 1_000,
     readings: 100_000,

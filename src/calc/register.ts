@@ -11,6 +11,7 @@ import { compatibleCalculation } from './compatible.ts';
 import { coolDownCalculation } from './cool-down.ts';
 import { coolerCalculation } from './cooler.ts';
 import { decideCalculation } from './decide.ts';
+import { dueCalculation } from './due.ts';
 import { floodingCalculation } from './flooding.ts';
 import { isolateCalculation } from './isolate.ts';
 import { jointCalculation } from './joint.ts';
@@ -79,6 +80,7 @@ const calculations: readonly Calculation[] = [
   liftCalculation,
   isolateCalculation,
   combineCalculation,
+  dueCalculation,
   floodingCalculation,
   bilgeMainCalculation,
   coolDownCalculation,
