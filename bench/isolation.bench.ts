@@ -1,7 +1,6 @@
 // Isolation on generated networks: seconds, share proven, growth, and least cuts beside networkx.
 
 import { spawnSync } from 'node:child_process';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { loadavg } from 'node:os';
 import { join } from 'node:path';
 import { isolatePlain } from '../src/isolation/isolate.ts';
@@ -9,6 +8,7 @@ import type { PlainIn, PlainOut } from '../src/isolation/model.ts';
 import { isolateProblems } from '../src/isolation/problems.ts';
 import { faultsOf } from '../src/isolation/try-every-cut.ts';
 import { FAMILIES, type Family, generated } from './isolation-networks.ts';
+import { writeMeasured } from './measured.ts';
 
 const SIZES = [625, 1_250, 2_500, 5_000, 10_000];
 /** What is promised at this size. */
@@ -131,14 +131,6 @@ const HEAD = [
   `|${' --- |'.repeat(11)}`,
 ];
 
-/** Puts the section into the file of figures, leaving the other sections as they are. */
-function write(section: readonly string[]): void {
-  const file = join(import.meta.dirname, '..', 'docs', 'measured.md');
-  const old = existsSync(file) ? readFileSync(file, 'utf8') : '# Measured\n';
-  const others = old.split(/^(?=## )/m).filter((part) => !part.startsWith('## Isolation\n'));
-  writeFileSync(file, `${others.join('').trimEnd()}\n\n${section.join('\n')}\n`);
-}
-
 function option(name: string): string | undefined {
   const at = process.argv.indexOf(name);
   return at < 0 ? undefined : process.argv[at + 1];
@@ -172,6 +164,6 @@ for (const family of FAMILIES) {
 const verdict = bad === 0 ? 'No answer was late or wrong.' : `${bad} answers were late or wrong.`;
 process.stdout.write(`\n${verdict}\n`);
 if (process.argv.includes('--write')) {
-  write(['## Isolation', '', said, '', ...HEAD, ...rows, '', verdict]);
+  writeMeasured(['## Isolation', '', said, '', ...HEAD, ...rows, '', verdict]);
 }
 if (bad > 0) process.exitCode = 1;

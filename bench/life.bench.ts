@@ -1,12 +1,13 @@
 // Lives: a Weibull fit of 1e5 and 1e6 records, most cut short, beside survreg of R in the same run.
 
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type LifeRecord, lifeData } from '../src/life/data.ts';
 import { fitLaw } from '../src/life/fit.ts';
 import { chance } from '../src/quantity/chance.ts';
+import { writeMeasured } from './measured.ts';
 
 const SEED = 20261125;
 const TIMES = 5;
@@ -86,14 +87,6 @@ function measure(count: number) {
   return { count, read: read.seconds, fit: fitted.seconds, failures: read.value.failures, theirs };
 }
 
-/** Puts the section into the file of figures, leaving the other sections as they are. */
-function write(section: readonly string[]): void {
-  const file = join(import.meta.dirname, '..', 'docs', 'measured.md');
-  const old = existsSync(file) ? readFileSync(file, 'utf8') : '# Measured\n';
-  const others = old.split(/^(?=## )/m).filter((part) => !part.startsWith('## Lives\n'));
-  writeFileSync(file, `${others.join('').trimEnd()}\n\n${section.join('\n')}\n`);
-}
-
 const load = loadavg()[0] ?? 0;
 const found = SIZES.map(measure);
 const ms = (seconds: number | undefined) =>
@@ -118,5 +111,6 @@ const rows = [
 const agree = found.some(({ theirs }) => theirs === null) ? 'R was not there.' : 'They agree.';
 const verdict = faults.length === 0 ? agree : `At fault: ${faults.join(', ')}.`;
 process.stdout.write(`Lives. ${said}\n\n${rows.join('\n')}\n\n${verdict}\n`);
-if (process.argv.includes('--write')) write(['## Lives', '', said, '', ...rows, '', verdict]);
+if (process.argv.includes('--write'))
+  writeMeasured(['## Lives', '', said, '', ...rows, '', verdict]);
 if (faults.length > 0) process.exitCode = 1;

@@ -1,13 +1,13 @@
 // Proving: a verdict over five readings with 100,000 draws each, beside numpy in the same run.
 
 import { spawnSync } from 'node:child_process';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { loadavg } from 'node:os';
 import { join } from 'node:path';
 import { limits } from '../src/limits.ts';
 import { fluidOf } from '../src/media/fluid.ts';
 import { pumpTestInput } from '../src/proving/pump-model.ts';
 import { pumpTest } from '../src/proving/pump-test.ts';
+import { writeMeasured } from './measured.ts';
 
 const TIMES = 7;
 const SEED = 20261125;
@@ -102,11 +102,6 @@ const rows = [
 ];
 const verdict = faults.length === 0 ? 'The figures agree.' : `At fault: ${faults.join('; ')}.`;
 process.stdout.write(`Proving. ${said}\n\n${rows.join('\n')}\n\n${verdict}\n`);
-if (process.argv.includes('--write')) {
-  const file = join(import.meta.dirname, '..', 'docs', 'measured.md');
-  const old = existsSync(file) ? readFileSync(file, 'utf8') : '# Measured\n';
-  const others = old.split(/^(?=## )/m).filter((part) => !part.startsWith('## Proving\n'));
-  const section = ['## Proving', '', said, '', ...rows, '', verdict];
-  writeFileSync(file, `${others.join('').trimEnd()}\n\n${section.join('\n')}\n`);
-}
+if (process.argv.includes('--write'))
+  writeMeasured(['## Proving', '', said, '', ...rows, '', verdict]);
 if (faults.length > 0) process.exitCode = 1;

@@ -1,13 +1,14 @@
 // Removal on generated plants: time, share proven, gap, and the same programs given to cbc.
 
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Program, RemovalResult } from '../src/removal/model.ts';
 import { removal } from '../src/removal/removal.ts';
 import { faultsOf } from '../src/removal/try-everything.ts';
 import { solverWithin } from '../src/server/solver.ts';
+import { writeMeasured } from './measured.ts';
 import { FAMILIES, type Family, generatedPlant } from './removal-plants.ts';
 
 const SIZES = [250, 500, 1_000, 2_000, 4_000];
@@ -114,14 +115,6 @@ const HEAD = [
   `|${' --- |'.repeat(10)}`,
 ];
 
-/** Puts the section into the file of figures, leaving the other sections as they are. */
-function write(section: readonly string[]): void {
-  const file = join(import.meta.dirname, '..', 'docs', 'measured.md');
-  const old = existsSync(file) ? readFileSync(file, 'utf8') : '# Measured\n';
-  const others = old.split(/^(?=## )/m).filter((part) => !part.startsWith('## Removal\n'));
-  writeFileSync(file, `${others.join('').trimEnd()}\n\n${section.join('\n')}\n`);
-}
-
 function option(name: string): string | undefined {
   const at = process.argv.indexOf(name);
   return at < 0 ? undefined : process.argv[at + 1];
@@ -153,6 +146,6 @@ rmSync(folder, { recursive: true });
 const verdict = bad === 0 ? 'No answer was late or wrong.' : `${bad} answers were late or wrong.`;
 process.stdout.write(`\n${verdict}\n`);
 if (process.argv.includes('--write')) {
-  write(['## Removal', '', said, '', ...HEAD, ...rows, '', verdict]);
+  writeMeasured(['## Removal', '', said, '', ...HEAD, ...rows, '', verdict]);
 }
 if (bad > 0) process.exitCode = 1;

@@ -1,7 +1,6 @@
 // Bolts: a million draws of one joint and 100,000 plain sums, beside numpy in the same run.
 
 import { spawnSync } from 'node:child_process';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { loadavg } from 'node:os';
 import { join } from 'node:path';
 import { chance } from '../src/quantity/chance.ts';
@@ -11,6 +10,7 @@ import { metricRows } from '../src/tightening/tables/thread-series.ts';
 import { threadOf } from '../src/tightening/thread.ts';
 import { tightening } from '../src/tightening/tightening.ts';
 import { preloadAtYieldShareN, torquePerForceMm, torsionRatio } from '../src/tightening/torque.ts';
+import { writeMeasured } from './measured.ts';
 
 const DRAWS = 1_000_000;
 const PLAIN = 100_000;
@@ -122,14 +122,6 @@ function numpy(columns: ReturnType<typeof cases>): Numpy | null {
   return status === 0 ? (JSON.parse(stdout) as Numpy) : null;
 }
 
-/** Puts the section into the file of figures, leaving the other sections as they are. */
-function write(section: readonly string[]): void {
-  const file = join(import.meta.dirname, '..', 'docs', 'measured.md');
-  const old = existsSync(file) ? readFileSync(file, 'utf8') : '# Measured\n';
-  const others = old.split(/^(?=## )/m).filter((part) => !part.startsWith('## Tightening\n'));
-  writeFileSync(file, `${others.join('').trimEnd()}\n\n${section.join('\n')}\n`);
-}
-
 const columns = cases();
 const load = loadavg()[0] ?? 0;
 const drawn = best(TIMES, () => scatter(joint, DRAWS, SEED));
@@ -172,5 +164,6 @@ const rows = [
 ];
 const verdict = faults.length === 0 ? 'The figures agree.' : `They differ: ${faults.join(', ')}.`;
 process.stdout.write(`Bolts. ${said}\n\n${rows.join('\n')}\n\n${verdict}\n`);
-if (process.argv.includes('--write')) write(['## Tightening', '', said, '', ...rows, '', verdict]);
+if (process.argv.includes('--write'))
+  writeMeasured(['## Tightening', '', said, '', ...rows, '', verdict]);
 if (faults.length > 0) process.exitCode = 1;

@@ -5,6 +5,7 @@ import { mkdirSync } from 'node:fs';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import type { Pack } from '../src/pack/types.ts';
 import { saying } from '../src/record/fixture.ts';
+import { beginExchange } from './begin.ts';
 import { now, verify } from './hand.ts';
 import { examine, type Phone, takePhone } from './phone.ts';
 import { type Served, serveDemo } from './served.ts';
@@ -80,29 +81,10 @@ const step = (of: string): string => pack.steps.find(({ id }) => id.startsWith(o
 
 test('the pack is made and the job begun: it asks first what is read before the stop', async () => {
   const { page } = phone;
-  await page.getByLabel('Machine').selectOption('main-engine-port');
-  await page.getByLabel('Component').selectOption('sea-water-pump');
-  await page.locator('.choice-one', { hasText: 'Exchange the pump' }).click();
-  await page.getByRole('checkbox', { name: MAKER }).check();
-  await page.getByRole('button', { name: 'Work out the pack' }).click();
-  await page.locator('[data-figure=minutes]').waitFor();
-  const unsettled = page.getByRole('button', { name: /^Settle: / });
-  for (let left = await unsettled.count(); left > 0; left -= 1) {
-    const url = page.url();
-    await unsettled.first().click();
-    await page.getByLabel('Settled by').selectOption(SECOND);
-    await page.getByLabel('What is decided, and the reason').fill('the table covers it');
-    await page.getByLabel('What limits the risk', { exact: true }).fill('looked at afterwards');
-    await page.getByRole('button', { name: 'Settle it' }).click();
-    await page.waitForURL((next_) => next_.href !== url);
-  }
-  await page.getByLabel('Competent person who verifies').selectOption(SECOND);
-  await page.getByRole('button', { name: 'Start the job' }).click();
-  await now(page).waitFor();
-  jobUrl = page.url();
-  job = decodeURIComponent(/job\/([^/]+)/.exec(jobUrl)?.[1] ?? '');
-  const { replica } = await (await page.request.get(`${served.url}/api/replica?seen=`)).json();
-  pack = (replica.packs as Pack[]).at(-1) as Pack;
+  const begun = await beginExchange(served, page, { maker: MAKER, second: SECOND });
+  jobUrl = begun.url;
+  job = begun.job;
+  pack = begun.pack;
   expect(await now(page).getAttribute('data-step')).toBe(step('measured before/'));
 });
 

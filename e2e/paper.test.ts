@@ -5,6 +5,7 @@ import type { Locator } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import type { Pack, Step } from '../src/pack/types.ts';
 import { pagesOf } from '../src/paper/pdf-text.ts';
+import { beginExchange } from './begin.ts';
 import { examine, type Phone, picture, takePhone } from './phone.ts';
 import { boxup, type Served, serveDemo } from './served.ts';
 
@@ -52,28 +53,9 @@ async function tap(control: Locator): Promise<void> {
 
 test('the pack is made, its decisions settled, and the job begun', async () => {
   const { page } = phone;
-  await page.getByLabel('Machine').selectOption('main-engine-port');
-  await page.getByLabel('Component').selectOption('sea-water-pump');
-  await page.locator('.choice-one', { hasText: 'Exchange the pump' }).click();
-  await page.getByRole('checkbox', { name: HOLDER }).check();
-  await page.getByRole('button', { name: 'Work out the pack' }).click();
-  await page.locator('[data-figure=minutes]').waitFor();
-  const unsettled = page.getByRole('button', { name: /^Settle: / });
-  for (let left = await unsettled.count(); left > 0; left -= 1) {
-    const url = page.url();
-    await unsettled.first().click();
-    await page.getByLabel('Settled by').selectOption(SECOND);
-    await page.getByLabel('What is decided, and the reason').fill('the table covers it');
-    await page.getByLabel('What limits the risk', { exact: true }).fill('looked at afterwards');
-    await page.getByRole('button', { name: 'Settle it' }).click();
-    await page.waitForURL((next) => next.href !== url);
-  }
-  await page.getByLabel('Competent person who verifies').selectOption(SECOND);
-  await page.getByRole('button', { name: 'Start the job' }).click();
-  await page.locator('[data-step]').waitFor();
-  job = /job\/([^/]+)/.exec(page.url())?.[1] ?? '';
-  const { replica } = await (await page.request.get(`${served.url}/api/replica?seen=`)).json();
-  pack = (replica.packs as Pack[]).at(-1) as Pack;
+  const begun = await beginExchange(served, page, { maker: HOLDER, second: SECOND });
+  job = begun.job;
+  pack = begun.pack;
 });
 
 test('the printed pack names its sheets; the screen lists the same', async () => {

@@ -2,7 +2,7 @@
 // what was carried out as the screens allow, counted from the first step to the closed record.
 
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
-import type { Pack } from '../src/pack/types.ts';
+import { beginExchange } from './begin.ts';
 import { type Hand, now, report, stepNow, tap, verify } from './hand.ts';
 import { examine, type Phone, takePhone } from './phone.ts';
 import { type Served, serveDemo } from './served.ts';
@@ -36,28 +36,9 @@ afterEach(async ({ task }) => {
 
 test('the pack is made, what wants a decision is settled, and the job begun', async () => {
   const { page } = phone;
-  await page.getByLabel('Machine').selectOption('main-engine-port');
-  await page.getByLabel('Component').selectOption('sea-water-pump');
-  await page.locator('.choice-one', { hasText: 'Exchange the pump' }).click();
-  await page.getByRole('checkbox', { name: MAKER }).check();
-  await page.getByRole('button', { name: 'Work out the pack' }).click();
-  await page.locator('[data-figure=minutes]').waitFor();
-  const unsettled = page.getByRole('button', { name: /^Settle: / });
-  for (let left = await unsettled.count(); left > 0; left -= 1) {
-    const url = page.url();
-    await unsettled.first().click();
-    await page.getByLabel('Settled by').selectOption(SECOND);
-    await page.getByLabel('What is decided, and the reason').fill('the table covers it');
-    await page.getByLabel('What limits the risk', { exact: true }).fill('looked at afterwards');
-    await page.getByRole('button', { name: 'Settle it' }).click();
-    await page.waitForURL((next) => next.href !== url);
-  }
-  await page.getByLabel('Competent person who verifies').selectOption(SECOND);
-  await page.getByRole('button', { name: 'Start the job' }).click();
-  await now(page).waitFor();
-  jobUrl = page.url();
-  const { replica } = await (await page.request.get(`${served.url}/api/replica?seen=`)).json();
-  hand = { page, pack: (replica.packs as Pack[]).at(-1) as Pack, taps: 0 };
+  const begun = await beginExchange(served, page, { maker: MAKER, second: SECOND });
+  jobUrl = begun.url;
+  hand = { page, pack: begun.pack, taps: 0 };
 });
 
 test(`the whole job takes at most ${MOST_TAPS} taps`, { timeout: 400_000 }, async ({ task }) => {

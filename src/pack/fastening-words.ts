@@ -33,7 +33,7 @@ export function wrenchWords(line: WrenchLine, round: string | null, w: W): reado
   const set = line.rounds.find((each) => each.round === round);
   const { gripPointMm: grip, offsetMm: offset, angleDeg: angle } = line;
   return [
-    `${line.what} · ${w.setTo(line.wrench, set?.shown ?? line.shown)}`,
+    `${now(line.what)} · ${w.setTo(line.wrench, set?.shown ?? line.shown)}`,
     grip === null ? w.gripUnknown : w.grip(formatNumber(grip, 4)),
     ...(offset === null || angle === null
       ? []

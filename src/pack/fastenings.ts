@@ -1,7 +1,6 @@
 // Every fastening a job makes up again: its issued value weighed, its tools chosen from those held.
 
 import type { Fastener } from '../plant/schema.ts';
-import type { Machine } from '../plant/types.ts';
 import { readQuantity } from '../quantity/quantity.ts';
 import type { Solver } from '../quantity/solver.ts';
 import type { Quantity, Working } from '../quantity/types.ts';
@@ -67,13 +66,13 @@ export const fasteningsOf = async (c: Asked, held: Held, solver: Solver): Promis
     const chosen = choice?.chosen.find((one) => one.fastening === idOf(row)) ?? null;
     const tools = chosen === null ? null : toolsOf(c, row, chosen, byId);
     const wrench = chosen?.set === null ? undefined : byId.get(chosen?.set?.wrench ?? '');
-    const weighed = bandsOf(c.machine, row, value.shown, wrench);
+    const weighed = bandsOf(c, row, value.shown, wrench);
     return {
       id: idOf(row),
       joint: row.u.id,
       fastener: row.name,
       jointName: jointOf(c, row.u.id).name,
-      what: `${row.f.count} ${fastenerWords(row.f, c.say)}`,
+      what: c.say('counted', row.f.count, fastenerWords(row.f, c.say)),
       value,
       ...weighed,
       tools,
@@ -199,7 +198,7 @@ const toolsOf = (
         ? null
         : {
             fastener: row.name,
-            what: `${row.f.count} ${fastenerWords(row.f, c.say)}`,
+            what: c.say('counted', row.f.count, fastenerWords(row.f, c.say)),
             wrenchId: wrench.id,
             wrench: wrench.name,
             shown: set.shown,
@@ -261,7 +260,7 @@ const holeOf = (f: Fastener) => {
 
 /** What the issued torque does to bolt and hole; never more than a warning beside the value. */
 const bandsOf = (
-  machine: Machine,
+  { machine, say }: Pick<Context, 'machine' | 'say'>,
   row: Row,
   shown: string | null,
   wrench: Tool | undefined,
@@ -269,10 +268,10 @@ const bandsOf = (
   const { f } = row;
   const needed = clampFor(machine, row.u.id, f);
   const none = (notChecked: string) => ({ bands: [], notChecked, clampNeeded: needed });
-  if (shown === null) return none('no value is stated');
-  if (torqueOf(shown) === null) return none(`${shown} is no single torque`);
-  if (f.thread === undefined) return none('the thread is not stated');
-  if (f.strengthClass === undefined) return none('the strength class is not stated');
+  if (shown === null) return none(say('noValueIsStated'));
+  if (torqueOf(shown) === null) return none(say('noSingleTorque', shown));
+  if (f.thread === undefined) return none(say('threadNotStated'));
+  if (f.strengthClass === undefined) return none(say('classNotStated'));
   const condition =
     f.tightening === undefined ? null : machine.values[f.tightening]?.threadCondition;
   const tolerance = wrench?.kind === 'wrench' ? wrench.tolerance : undefined;
@@ -291,7 +290,7 @@ const bandsOf = (
     const answer = tightening(read.data);
     if (!answer.ok) return none(answer.problems.map((one) => one.why).join('; '));
     const { issued, stripping, cautions, working } = answer.result;
-    if (issued === null) return none('friction of this thread is in no table at hand');
+    if (issued === null) return none(say('frictionInNoTable'));
     bands.push({
       surface,
       preloadMin: issued.preloadMin as Quantity,

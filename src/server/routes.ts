@@ -109,6 +109,10 @@ async function takeAct(c: Context, { archive, now }: ServerParts): Promise<Respo
   const parsed = draftSchema.safeParse(read.body);
   if (!parsed.success) return refuse(c, 400, fromZod(parsed.error));
   const draft: Draft = parsed.data;
+  if (draft.kind === 'values-issued') {
+    const why = 'an issue of values is made known from the plant folder, not over the network';
+    return refuseOne(c, 403, { path: 'kind', got: draft.kind, expected: 'another kind', why });
+  }
   for (let turn = 0; turn < TRIES; turn += 1) {
     const [acts, packs, heads] = await Promise.all([
       archive.acts(),

@@ -169,6 +169,7 @@ describe('acts', () => {
     ['an unknown field', { json: { ...watch, proved: true } }, 400],
     ['a kind that is none', { json: { ...watch, kind: 'blessed' } }, 409],
     ['no name', { json: { ...watch, by: ' ' } }, 409],
+    ['an issue of values', { json: { ...watch, kind: 'values-issued' } }, 403],
     ['a body of the wrong shape', { json: { ...watch, body: { nom: 'Una' } } }, 409],
     [
       'a job not begun',

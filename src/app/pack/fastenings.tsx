@@ -10,7 +10,7 @@ import {
 } from '../../pack/fastening-words.ts';
 import type { Pack } from '../../pack/types.ts';
 import { WorkingTable } from '../shared/figure.tsx';
-import { useTold, useWords } from '../shared/say.tsx';
+import { useMaking, useTold, useWords } from '../shared/say.tsx';
 
 export function FasteningList({ pack }: { readonly pack: Pack }) {
   const { fastenings: w } = useWords();
@@ -52,6 +52,7 @@ function Lines({ head, rows }: { readonly head: string; readonly rows: readonly 
 function OneFastening({ one }: { readonly one: Fastening }) {
   const { fastenings: w, packSheet } = useWords();
   const told = useTold();
+  const making = useMaking();
   const working = one.bands.flatMap((band) => band.working);
   return (
     <article className="fastening" data-fastening={one.id}>
@@ -61,7 +62,7 @@ function OneFastening({ one }: { readonly one: Fastening }) {
         {one.value.threadCondition === null ? '' : ` · ${one.value.threadCondition}`}
       </p>
       <ul className="small">
-        {fasteningLines(one, w).map((line) => (
+        {making(() => fasteningLines(one, w)).map((line) => (
           <li key={line}>{line}</li>
         ))}
       </ul>

@@ -5,13 +5,14 @@ import { wrenchWords } from '../../pack/fastening-words.ts';
 import type { Step } from '../../pack/types.ts';
 import { formatNumber } from '../../quantity/quantity.ts';
 import { Drawn } from '../shared/drawn.tsx';
-import { useWords } from '../shared/say.tsx';
+import { useMaking, useWords } from '../shared/say.tsx';
 import { tallyWidth } from '../shared/width.ts';
 
 export function Sets({ step }: { readonly step: Step }) {
   const w = useWords().fastenings;
+  const making = useMaking();
   return (step.sets ?? []).map((line) => {
-    const [head = '', ...rest] = wrenchWords(line, step.round ?? null, w);
+    const [head = '', ...rest] = making(() => wrenchWords(line, step.round ?? null, w));
     const { gripPointMm: mm } = line;
     const grip = mm === null ? w.gripUnknown : w.gripMm(formatNumber(mm, 4));
     const words = { alt: [head, ...rest].join(', '), grip };

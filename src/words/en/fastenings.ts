@@ -2,6 +2,7 @@
 
 export const fasteningSentences = {
   partOfJoint: (joint: string, what: string) => `${joint}, ${what}`,
+  noSingleTorque: (value: string) => `${value} is no single torque`,
   mayUseTool: (tool: string, fastening: string) => `${tool}: may it be used for ${fastening}?`,
   mayUseToolWhy: (against: readonly string[]) =>
     `no wrench held may be used for it; this one comes nearest, but: ${against.join('; ')}`,

@@ -6,6 +6,7 @@ import type { Translated } from '../en/sentences.ts';
 
 export const fasteningSentences: Translated<typeof english> = {
   partOfJoint: (joint, what) => `${joint}, ${what}`,
+  noSingleTorque: (value) => `${value} no es un solo par`,
   mayUseTool: (tool, fastening) => `${tool}: ¿se puede usar para ${fastening}?`,
   mayUseToolWhy: (against) =>
     `ninguna llave disponible sirve; esta es la más próxima, pero: ${against.join('; ')}`,
